@@ -1,0 +1,43 @@
+package rondure.blur;
+
+import java.util.Map;
+import java.util.Objects;
+
+/**
+ * One observation that speaks for or against a cause, as data; wording makes the sentence.
+ *
+ * @param kind what was seen
+ * @param values the numbers of the sentence by name, units in the names
+ */
+public record Evidence(Kind kind, Map<String, Double> values) {
+
+  /** What was seen. Wording in templates/ has one sentence for each. */
+  public enum Kind {
+    /** widthRatio: width over the sharpest of the scene. */
+    WIDER_THAN_SHARPEST,
+    AS_SHARP_AS_SHARPEST,
+    /** roundness. */
+    STARS_ROUND,
+    /** roundness, angleDeg, coherence (0 to 1). */
+    ONE_DIRECTION_EVERYWHERE,
+    /** trailPredictedPx, trailLargestPx. */
+    TRAIL_POSSIBLE,
+    TRAIL_TOO_SHORT_TO_EXPLAIN,
+    /** exposure or focal length or pixel pitch unknown: the trail cannot be predicted. */
+    TRAIL_UNKNOWN,
+    /** edgeRatio: width at the edge over width in the centre. */
+    EDGES_SOFTER,
+    EDGES_AS_SHARP,
+    /** starCount. */
+    FEW_STARS,
+    /** only one frame: focus and core cannot be told apart. */
+    ONE_FRAME_ONLY,
+    /** stars stretched away from or around the centre. */
+    RADIAL_PATTERN
+  }
+
+  public Evidence {
+    Objects.requireNonNull(kind, "kind");
+    values = Map.copyOf(values);
+  }
+}

@@ -1,0 +1,39 @@
+package rondure.blur;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What softened a frame, how sure that is, and why.
+ *
+ * @param cause the likely cause; empty = undecided (largest probability below 0.6)
+ * @param probabilities over all causes, summing to 1
+ * @param undecidedBetween the two likeliest when undecided, else empty
+ * @param evidence what was seen, most important first
+ */
+public record Verdict(
+    Optional<Cause> cause,
+    Map<Cause, Double> probabilities,
+    List<Cause> undecidedBetween,
+    List<Evidence> evidence) {
+
+  /** Below this the verdict is undecided. */
+  public static final double DECIDED_FROM = 0.6;
+
+  public Verdict {
+    probabilities = Map.copyOf(probabilities);
+    undecidedBetween = List.copyOf(undecidedBetween);
+    evidence = List.copyOf(evidence);
+    double sum = probabilities.values().stream().mapToDouble(p -> p).sum();
+    if (!(Math.abs(sum - 1) < 1e-6) || probabilities.size() != Cause.values().length) {
+      throw new IllegalArgumentException(
+          "probabilities must cover all causes and sum to 1, were " + probabilities);
+    }
+  }
+
+  /** The largest probability. */
+  public double confidence() {
+    return probabilities.values().stream().mapToDouble(p -> p).max().orElse(0);
+  }
+}

@@ -1,0 +1,28 @@
+package rondure.intake;
+
+import java.util.Objects;
+
+/**
+ * A known value and where it came from.
+ *
+ * @param <T> the type of the value
+ */
+public record Fact<T>(T value, Source source) {
+
+  /** Where a fact came from. */
+  public enum Source {
+    /** Written into the file by the camera or the developing program. */
+    FILE,
+    /** Given by the user on the command line. */
+    OPTION,
+    /** Computed from other facts of the same file (35 mm equivalent, focal-plane resolution). */
+    DERIVED,
+    /** Looked up in the small sourced table of sensors. */
+    TABLE
+  }
+
+  public Fact {
+    Objects.requireNonNull(value, "value");
+    Objects.requireNonNull(source, "source");
+  }
+}

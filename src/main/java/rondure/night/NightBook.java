@@ -1,0 +1,34 @@
+package rondure.night;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The whole set, measured and explained: all that the report and the data files are made from.
+ *
+ * @param inputName last part of the input folder's name (never a full path)
+ * @param nights in time order
+ * @param scenes in time order
+ * @param frames every exposure, time order within cameras interleaved by time; frames without time
+ *     in natural file order at the end of their camera's
+ * @param ignoredCounts files seen but not read, by kind ("video", "sidecar", "other")
+ * @param staticDetections lights or hot pixels that stayed on the sensor, removed, by scene number
+ * @param notes remarks on the set for the reader, as sentences' keys are not needed: plain text
+ */
+public record NightBook(
+    String inputName,
+    List<NightSummary> nights,
+    List<Scene> scenes,
+    List<NightFrame> frames,
+    Map<String, Integer> ignoredCounts,
+    Map<Integer, Integer> staticDetections,
+    List<String> notes) {
+  public NightBook {
+    nights = List.copyOf(nights);
+    scenes = List.copyOf(scenes);
+    frames = List.copyOf(frames);
+    ignoredCounts = Map.copyOf(ignoredCounts);
+    staticDetections = Map.copyOf(staticDetections);
+    notes = List.copyOf(notes);
+  }
+}

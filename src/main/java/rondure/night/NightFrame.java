@@ -1,0 +1,44 @@
+package rondure.night;
+
+import java.util.List;
+import java.util.Optional;
+import rondure.blur.Verdict;
+import rondure.crew.FrameMeasurement;
+import rondure.intake.ShotFacts;
+
+/**
+ * One exposure of the set with all that is known about it.
+ *
+ * @param file path relative to the input, forward slashes
+ * @param copies other files of the same exposure, same form
+ * @param cameraName short name for people ("camera 1" when the file names none)
+ * @param sceneNumber the scene it belongs to, counted from 1; empty for frames outside the night
+ * @param nightIndex the night it belongs to, counted from 1; empty for frames outside the night
+ * @param facts facts after the user's overrides and clock shift
+ * @param status what became of it
+ * @param reason why, for every status but MEASURED; one sentence
+ * @param trailPredictedPx longest trail the exposure can give at the frame's centre (a star on the
+ *     celestial equator, pole unknown), when exposure, focal length and pitch are known
+ * @param shape star widths, when status is MEASURED
+ * @param verdict likely cause, when status is MEASURED
+ * @param grade what to do, when it can be told
+ * @param measurement everything the worker measured, when the file could be read
+ */
+public record NightFrame(
+    String file,
+    List<String> copies,
+    String cameraName,
+    Optional<Integer> sceneNumber,
+    Optional<Integer> nightIndex,
+    ShotFacts facts,
+    FrameStatus status,
+    Optional<String> reason,
+    Optional<Double> trailPredictedPx,
+    Optional<FrameShape> shape,
+    Optional<Verdict> verdict,
+    Optional<Grade> grade,
+    Optional<FrameMeasurement> measurement) {
+  public NightFrame {
+    copies = List.copyOf(copies);
+  }
+}

@@ -1,0 +1,26 @@
+package rondure.night;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Frames of one camera, lens, focal length and size, in time order, on one night.
+ *
+ * @param number counted from 1 over the whole set
+ * @param nightIndex the night, from 1
+ * @param cameraName as in NightFrame
+ * @param focalLengthMm when known
+ * @param frames indices into NightBook.frames, time order
+ * @param sharpestFwhmPx 10th percentile of the measured frames' widths, when there are any
+ */
+public record Scene(
+    int number,
+    int nightIndex,
+    String cameraName,
+    Optional<Double> focalLengthMm,
+    List<Integer> frames,
+    Optional<Double> sharpestFwhmPx) {
+  public Scene {
+    frames = List.copyOf(frames);
+  }
+}
