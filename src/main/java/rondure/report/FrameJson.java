@@ -1,0 +1,113 @@
+package rondure.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Map;
+import java.util.Optional;
+import rondure.blur.Cause;
+import rondure.blur.Evidence;
+import rondure.blur.Verdict;
+import rondure.intake.Linearity;
+import rondure.night.FrameShape;
+import rondure.night.NightFrame;
+
+/** One frame of night.json; every key is always there, null when it is not known. */
+final class FrameJson {
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private FrameJson() {}
+
+  static ObjectNode of(NightFrame frame) {
+    ObjectNode node = NODES.objectNode();
+    node.put("file", frame.file());
+    putFacts(node, frame);
+    node.put("status", FrameFields.spelled(frame.status()));
+    node.put("reason", frame.reason().orElse(null));
+    node.put("grade", frame.grade().map(FrameFields::spelled).orElse(null));
+    node.putNull("largestUse");
+    node.putNull("pointUpToWidthPx");
+    putVerdict(node, frame);
+    node.putNull("budgetPx2");
+    node.putNull("budgetEdgePx2");
+    putApproximate(node, frame);
+    node.putNull("explainedShare");
+    put(node, "trailPredictedPx", frame.trailPredictedPx());
+    putShape(node, frame.shape());
+    return node;
+  }
+
+  private static void putFacts(ObjectNode node, NightFrame frame) {
+    node.put("camera", frame.cameraName());
+    node.set("scene", frame.sceneNumber().map(NODES::numberNode).orElse(null));
+    node.set("nightIndex", frame.nightIndex().map(NODES::numberNode).orElse(null));
+    node.put("time", FrameFields.time(frame).orElse(null));
+    node.put("timeKnown", FrameFields.timeKnown(frame));
+    put(node, "exposureSeconds", FrameFields.value(frame.facts().exposureSeconds()));
+    put(node, "fNumber", FrameFields.value(frame.facts().fNumber()));
+    put(node, "iso", FrameFields.value(frame.facts().iso()));
+    put(node, "focalLengthMm", FrameFields.value(frame.facts().focalLengthMm()));
+    put(node, "pixelPitchMicrons", FrameFields.value(frame.facts().pixelPitchMicrons()));
+    put(node, "ambientTemperatureC", FrameFields.value(frame.facts().ambientTemperatureC()));
+    ObjectNode sources = node.putObject("factSources");
+    putSource(sources, "exposureSeconds", frame.facts().exposureSeconds());
+    putSource(sources, "focalLengthMm", frame.facts().focalLengthMm());
+    putSource(sources, "pixelPitchMicrons", frame.facts().pixelPitchMicrons());
+  }
+
+  private static void putSource(
+      ObjectNode node, String key, Optional<rondure.intake.Fact<Double>> fact) {
+    node.put(key, fact.map(f -> FrameFields.spelled(f.source())).orElse(null));
+  }
+
+  private static void putVerdict(ObjectNode node, NightFrame frame) {
+    node.put("cause", FrameFields.cause(frame).orElse(null));
+    if (frame.verdict().isEmpty()) {
+      node.putNull("causeProbabilities");
+    } else {
+      ObjectNode probabilities = node.putObject("causeProbabilities");
+      for (Cause cause : Cause.values()) {
+        put(probabilities, FrameFields.spelled(cause), FrameFields.probability(frame, cause));
+      }
+    }
+    put(node, "confidence", FrameFields.confidence(frame));
+    ArrayNode between = node.putArray("undecidedBetween");
+    ArrayNode evidence = node.putArray("evidence");
+    frame.verdict().ifPresent(verdict -> fill(verdict, between, evidence));
+  }
+
+  private static void fill(Verdict verdict, ArrayNode between, ArrayNode evidence) {
+    verdict.undecidedBetween().forEach(cause -> between.add(FrameFields.spelled(cause)));
+    for (Evidence seen : verdict.evidence()) {
+      ObjectNode node = evidence.addObject();
+      node.put("kind", FrameFields.spelled(seen.kind()));
+      ObjectNode values = node.putObject("values");
+      seen.values().entrySet().stream()
+          .sorted(Map.Entry.comparingByKey())
+          .forEach(entry -> put(values, entry.getKey(), Optional.of(entry.getValue())));
+    }
+  }
+
+  private static void putApproximate(ObjectNode node, NightFrame frame) {
+    Optional<Linearity> linearity = frame.measurement().map(m -> m.linearity());
+    node.put("pixels", linearity.map(FrameFields::spelled).orElse(null));
+    node.put("approximate", linearity.map(l -> l == Linearity.DEVELOPED).orElse(null));
+  }
+
+  private static void putShape(ObjectNode node, Optional<FrameShape> shape) {
+    node.set("starCount", shape.map(s -> NODES.numberNode(s.starCount())).orElse(null));
+    put(node, "fwhmPx", shape.map(FrameShape::fwhmPx));
+    put(node, "fwhmArcsec", shape.flatMap(FrameShape::fwhmArcsec));
+    put(node, "rmsWidthPx", shape.map(FrameShape::rmsWidthPx));
+    put(node, "roundness", shape.map(FrameShape::roundness));
+    put(node, "elongationAngleDeg", shape.map(FrameShape::elongationAngleDeg));
+    put(node, "directionCoherence", shape.map(FrameShape::directionCoherence));
+    put(node, "fwhmCentrePx", shape.flatMap(FrameShape::fwhmCentrePx));
+    put(node, "fwhmEdgePx", shape.flatMap(FrameShape::fwhmEdgePx));
+    put(node, "skyBackground", shape.map(FrameShape::skyBackground));
+  }
+
+  private static void put(ObjectNode node, String key, Optional<Double> value) {
+    node.put(key, Rounded.of(value).orElse(null));
+  }
+}

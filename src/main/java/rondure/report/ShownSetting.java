@@ -1,0 +1,10 @@
+package rondure.report;
+
+/**
+ * One setting of the run as the report and night.json show it.
+ *
+ * @param name key in night.json
+ * @param value as text
+ * @param meaning what it buys, one plain sentence
+ */
+public record ShownSetting(String name, String value, String meaning) {}
