@@ -1,0 +1,122 @@
+package rondure.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class OutputFolderTest {
+  @TempDir Path home;
+
+  @Test
+  void filesAppearTogetherWhenPublished() throws Exception {
+    Path night = Files.createDirectory(home.resolve("night"));
+    try (OutputFolder folder = OutputFolder.beside(night, home)) {
+      folder.write("a.txt", out -> out.write('a'));
+      assertFalse(Files.exists(folder.path().resolve("a.txt")));
+      folder.publish();
+      assertEquals("a", Files.readString(folder.path().resolve("a.txt")));
+    }
+    assertEquals(
+        Stream.of(".rondure-output", "a.txt").toList(), names(home.resolve("night-rondure")));
+  }
+
+  @Test
+  void aFailedRunLeavesNothingBehind() throws Exception {
+    Path night = Files.createDirectory(home.resolve("night"));
+    try (OutputFolder folder = OutputFolder.beside(night, home)) {
+      assertThrows(
+          IOException.class,
+          () ->
+              folder.write(
+                  "a.txt",
+                  out -> {
+                    throw new IOException("disk full");
+                  }));
+    }
+    assertFalse(Files.exists(home.resolve("night-rondure")));
+  }
+
+  @Test
+  void aFailedRunKeepsTheResultsOfTheRunBefore() throws Exception {
+    Path out = home.resolve("out");
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      folder.write("a.txt", stream -> stream.write('1'));
+      folder.publish();
+    }
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      folder.write("a.txt", stream -> stream.write('2'));
+    }
+    assertEquals("1", Files.readString(out.resolve("a.txt")));
+  }
+
+  @Test
+  void ourOwnFolderIsUsedAgain() throws Exception {
+    Path night = Files.createDirectory(home.resolve("night"));
+    OutputFolder.beside(night, home).close();
+    try (OutputFolder folder = OutputFolder.beside(night, home)) {
+      assertEquals(home.resolve("night-rondure").toRealPath(), folder.path().toRealPath());
+    }
+  }
+
+  @Test
+  void aForeignFolderOfThatNameIsLeftAlone() throws Exception {
+    Path night = Files.createDirectory(home.resolve("night"));
+    Path foreign = Files.createDirectory(home.resolve("night-rondure"));
+    Files.writeString(foreign.resolve("letter.txt"), "mine");
+    try (OutputFolder folder = OutputFolder.beside(night, home)) {
+      assertEquals("night-rondure-2", folder.path().getFileName().toString());
+    }
+    assertEquals(Stream.of("letter.txt").toList(), names(foreign));
+  }
+
+  @Test
+  void aNamedFolderWithForeignFilesIsRefused() throws Exception {
+    Path foreign = Files.createDirectory(home.resolve("out"));
+    Files.writeString(foreign.resolve("letter.txt"), "mine");
+    OutputProblem problem =
+        assertThrows(OutputProblem.class, () -> OutputFolder.named(foreign));
+    assertTrue(problem.getMessage().contains("did not write"), problem.getMessage());
+    assertEquals(Stream.of("letter.txt").toList(), names(foreign));
+  }
+
+  @Test
+  void aFileInPlaceOfTheFolderIsRefused() throws Exception {
+    Path file = Files.writeString(home.resolve("out"), "mine");
+    assertThrows(OutputProblem.class, () -> OutputFolder.named(file));
+    assertEquals("mine", Files.readString(file));
+  }
+
+  @Test
+  void twoRunsDoNotShareAFolder() throws Exception {
+    try (OutputFolder first = OutputFolder.named(home.resolve("out"))) {
+      OutputProblem problem =
+          assertThrows(OutputProblem.class, () -> OutputFolder.named(first.path()));
+      assertTrue(problem.getMessage().contains("in use"), problem.getMessage());
+    }
+  }
+
+  @Test
+  void leftoversOfAKilledRunAreCleared() throws Exception {
+    Path out = Files.createDirectory(home.resolve("out"));
+    Files.writeString(out.resolve(OutputFolder.MARKER), "");
+    Path partial = Files.createDirectory(out.resolve(".rondure-partial"));
+    Files.writeString(partial.resolve("report.pdf"), "half");
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      assertFalse(Files.exists(folder.path().resolve(".rondure-partial")));
+    }
+  }
+
+  private static java.util.List<String> names(Path folder) throws IOException {
+    try (Stream<Path> entries = Files.list(folder)) {
+      return entries.map(entry -> entry.getFileName().toString()).sorted().toList();
+    }
+  }
+}
