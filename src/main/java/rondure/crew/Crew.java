@@ -1,0 +1,169 @@
+package rondure.crew;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import rondure.intake.ShotFacts;
+import rondure.stars.StarSettings;
+
+/**
+ * A pool of worker processes that read facts and measure frames, so that no file can harm this
+ * process. Outcomes do not depend on the number of workers. For one thread at a time.
+ *
+ * <p>Workers start when there is work and live until {@link #close()}. They end with this process
+ * however it ends. What they need on disk is in one private temporary folder, removed on closing.
+ */
+public final class Crew implements AutoCloseable {
+  /** Outcomes that may wait for an earlier one, per worker: evens out frames of unequal length. */
+  private static final int WINDOW_PER_WORKER = 8;
+
+  private static final double PIXELS_PER_MEGAPIXEL = 1e6;
+  private static final long JOIN_MILLISECONDS = 10_000;
+
+  private final CrewSettings settings;
+  private final WorkFolder folder;
+  private final Roster roster;
+  private final List<Member> members;
+  private final Thread shutdownHook;
+  private long nextId = 1;
+
+  private Crew(CrewSettings settings, WorkFolder folder) {
+    this.settings = settings;
+    this.folder = folder;
+    this.roster = new Roster(settings, folder);
+    this.members =
+        IntStream.range(0, settings.workers())
+            .mapToObj(i -> new Member(roster, 1 + settings.retries()))
+            .toList();
+    this.shutdownHook = new Thread(this::end, "crew-shutdown");
+  }
+
+  /**
+   * A crew ready for work. Removes what killed runs left in the temporary folder.
+   *
+   * @throws CrewProblem when there is no such java, or no private folder can be made
+   */
+  public static Crew start(CrewSettings settings) throws CrewProblem {
+    return start(settings, Path.of(System.getProperty("java.io.tmpdir")));
+  }
+
+  /** As {@link #start(CrewSettings)}, with the private folder under {@code root}. */
+  static Crew start(CrewSettings settings, Path root) throws CrewProblem {
+    if (!Files.isExecutable(settings.javaExecutable())) {
+      throw new CrewProblem(
+          "there is no java to run the worker processes at "
+              + settings.javaExecutable()
+              + "; check the Java installation");
+    }
+    WorkFolder.removeStale(root);
+    try {
+      Crew crew = new Crew(settings, WorkFolder.create(root));
+      Runtime.getRuntime().addShutdownHook(crew.shutdownHook);
+      return crew;
+    } catch (IOException e) {
+      throw new CrewProblem(
+          "no temporary folder can be made in " + root + "; check its free space and rights", e);
+    }
+  }
+
+  /**
+   * Reads the facts of the files.
+   *
+   * @param sink gets one outcome per file, in order, on this thread
+   * @throws CrewProblem when the crew as a whole cannot work
+   * @throws InterruptedException when this thread is interrupted; work in progress is given up
+   */
+  public void facts(List<Path> files, Sink<ShotFacts> sink)
+      throws CrewProblem, InterruptedException {
+    long firstId = reserveIds(files.size());
+    int heapMiB = CrewSettings.heapMiBFor(settings.megapixels());
+    run(
+        files.size(),
+        i ->
+            new Member.Job(
+                Request.facts(firstId + i, files.get(i)), heapMiB, settings.timeoutSeconds()),
+        Answer::facts,
+        sink);
+  }
+
+  /**
+   * Decodes and measures the files.
+   *
+   * @param sink gets one outcome per job, in order, on this thread
+   * @throws CrewProblem when the crew as a whole cannot work
+   * @throws InterruptedException when this thread is interrupted; work in progress is given up
+   */
+  public void measure(List<MeasureJob> jobs, StarSettings starSettings, Sink<FrameMeasurement> sink)
+      throws CrewProblem, InterruptedException {
+    long firstId = reserveIds(jobs.size());
+    run(
+        jobs.size(),
+        i -> measureJob(firstId + i, jobs.get(i), starSettings),
+        Answer::measurement,
+        sink);
+  }
+
+  /** Ends all workers and removes the private folder; takes a few seconds at most. */
+  @Override
+  public void close() {
+    try {
+      Runtime.getRuntime().removeShutdownHook(shutdownHook);
+    } catch (IllegalStateException e) {
+      // The program is ending: the hook does the same.
+    }
+    end();
+  }
+
+  private synchronized void end() {
+    roster.close();
+    folder.close();
+  }
+
+  private long reserveIds(int count) {
+    long first = nextId;
+    nextId += count;
+    return first;
+  }
+
+  private Member.Job measureJob(long id, MeasureJob job, StarSettings starSettings) {
+    double pixels = (double) job.facts().widthPx() * job.facts().heightPx();
+    double megapixels = pixels > 0 ? pixels / PIXELS_PER_MEGAPIXEL : settings.megapixels();
+    int heapMiB = CrewSettings.heapMiBFor(Math.max(megapixels, settings.megapixels()));
+    return new Member.Job(
+        Request.measure(id, job, starSettings), heapMiB, settings.timeoutSecondsFor(megapixels));
+  }
+
+  private <T> void run(
+      int size, IntFunction<Member.Job> jobs, Function<Answer, Optional<T>> answerOf, Sink<T> sink)
+      throws CrewProblem, InterruptedException {
+    Batch<T> batch = new Batch<>(size, WINDOW_PER_WORKER * settings.workers());
+    List<Thread> threads = new ArrayList<>();
+    for (Member member : members) {
+      threads.add(Roster.daemon(() -> member.work(batch, jobs, answerOf), "crew-member"));
+    }
+    threads.forEach(Thread::start);
+    boolean delivered = false;
+    try {
+      batch.deliver(sink);
+      delivered = true;
+    } finally {
+      batch.stop();
+      if (!delivered) {
+        roster.endAll();
+      }
+      join(threads);
+    }
+  }
+
+  private static void join(List<Thread> threads) throws InterruptedException {
+    for (Thread thread : threads) {
+      thread.join(JOIN_MILLISECONDS);
+    }
+  }
+}
