@@ -40,6 +40,8 @@ final class Member {
       batch.fail(e);
     } catch (InterruptedException e) {
       batch.stop();
+    } catch (Error e) {
+      batch.fail(new IllegalStateException("a member of the crew failed: " + e, e));
     }
   }
 
@@ -75,7 +77,7 @@ final class Member {
       case DONE -> new Outcome.Done<>(answerOf.apply(answer).orElseThrow());
       case PROBLEM -> new Outcome.Failed<>(answer.text());
       default -> {
-        LOG.warn("fault of the program in a worker: {}", answer.text());
+        LOG.debug("fault of the program in a worker: {}", answer.text());
         yield new Outcome.Failed<>(
             "a fault of this program kept it from being measured ("
                 + answer.text()
