@@ -29,13 +29,13 @@ public record CrewSettings(
   /** Largest frame that a worker's heap is sized for. */
   public static final double MEGAPIXELS_MAX = 200;
 
-  /** Heap per megapixel, MiB: four planes of 32-bit samples, or one 3 x 16-bit file image more. */
+  /** Heap per megapixel, MiB: four planes of 32-bit samples at one time. */
   public static final double HEAP_MIB_PER_MEGAPIXEL = 16;
 
   /** Heap for everything but pixels, MiB. */
   public static final double HEAP_MIB_BASE = 128;
 
-  /** Time per megapixel, s: about twenty times what a 24-megapixel frame takes on one old core. */
+  /** Time per megapixel, s: 48 s for a frame of 24 megapixels that takes a few seconds. */
   public static final double SECONDS_PER_MEGAPIXEL = 2;
 
   private static final int WORKERS_MAX = 256;
