@@ -54,8 +54,9 @@ final class FrameAssembler {
     return largest;
   }
 
-  /** Multiplies the plane. */
+  /** Multiplies all values. */
   void scale(float factor) {
+    cells.scale(factor);
     for (int i = 0; i < samples.length; i++) {
       samples[i] *= factor;
     }
@@ -74,6 +75,6 @@ final class FrameAssembler {
         levels.whiteCounts(),
         levels.stepCounts(),
         levels.linearity(),
-        ThumbnailPainter.paint(cells, true, orientation));
+        ThumbnailPainter.paint(cells, levels.stepCounts(), true, orientation));
   }
 }

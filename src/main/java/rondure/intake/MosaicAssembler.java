@@ -1,7 +1,6 @@
 package rondure.intake;
 
 import java.io.IOException;
-import java.util.Arrays;
 import rondure.base.Orientation;
 import rondure.base.PixelPlane;
 
@@ -39,16 +38,11 @@ final class MosaicAssembler {
   void take(int y, float[] sites) {
     int start = y * size.widthPx();
     char[] letters = mosaic.row(y);
-    Arrays.fill(samples, start, start + size.widthPx(), Float.NaN);
     if (checkerboard) {
-      for (int x = (mosaic.greenParity() + y) % 2; x < size.widthPx(); x += 2) {
-        samples[start + x] = sites[x];
-      }
+      keepAlternate(start, (mosaic.greenParity() + y) % 2, sites);
     } else {
       for (int x = 0; x < size.widthPx(); x++) {
-        if (letters[x % Mosaic.SIDE] == 'G') {
-          samples[start + x] = sites[x];
-        }
+        samples[start + x] = letters[x % Mosaic.SIDE] == 'G' ? sites[x] : Float.NaN;
       }
     }
     if (cells.wants(y)) {
@@ -56,13 +50,30 @@ final class MosaicAssembler {
     }
   }
 
+  /** Keeps every second site, from column {@code first} on. */
+  private void keepAlternate(int start, int first, float[] sites) {
+    samples[start] = Float.NaN;
+    for (int x = first; x < sites.length - 1; x += 2) {
+      samples[start + x] = sites[x];
+      samples[start + x + 1] = Float.NaN;
+    }
+    int last = sites.length - 1;
+    if (last >= first) {
+      samples[start + last] = (last - first) % 2 == 0 ? sites[last] : Float.NaN;
+    }
+  }
+
+  /** Adds the blocks of a row that the cells want: whole blocks, so that no colour is missed. */
   private void addToCells(int y, char[] letters, float[] sites) {
-    for (int x = 0; x < size.widthPx(); x++) {
-      char letter = letters[x % Mosaic.SIDE];
-      if (letter == 'G') {
-        cells.add(Channel.GREEN, x, y, sites[x]);
-      } else if (cells.colour()) {
-        cells.add(letter == 'R' ? Channel.RED : Channel.BLUE, x, y, sites[x]);
+    int block = mosaic.blockPx();
+    for (int offset = 0; offset < block; offset++) {
+      for (int x = offset; x < sites.length; x += block * cells.stride()) {
+        char letter = letters[x % Mosaic.SIDE];
+        if (letter == 'G') {
+          cells.add(Channel.GREEN, x, y, sites[x]);
+        } else if (cells.colour()) {
+          cells.add(letter == 'R' ? Channel.RED : Channel.BLUE, x, y, sites[x]);
+        }
       }
     }
   }
@@ -94,6 +105,6 @@ final class MosaicAssembler {
         levels.whiteCounts(),
         levels.stepCounts(),
         levels.linearity(),
-        ThumbnailPainter.paint(cells, false, orientation));
+        ThumbnailPainter.paint(cells, levels.stepCounts(), false, orientation));
   }
 }

@@ -61,11 +61,14 @@ final class RawDecoder {
     return frame.finish(new Levels(white, 1, Linearity.SENSOR), orientation);
   }
 
+  /** Takes the one component of each site that the sensor saw. */
   private static void pick(short[] values, int[] components, int y, float[] sites) {
     int start = y % Mosaic.SIDE * Mosaic.SIDE;
-    for (int x = 0, phase = 0; x < sites.length; x++) {
-      sites[x] = values[RawHandle.COMPONENTS * x + components[start + phase]] & 0xFFFF;
-      phase = phase + 1 == Mosaic.SIDE ? 0 : phase + 1;
+    for (int phase = 0; phase < Math.min(Mosaic.SIDE, sites.length); phase++) {
+      int component = components[start + phase];
+      for (int x = phase; x < sites.length; x += Mosaic.SIDE) {
+        sites[x] = values[RawHandle.COMPONENTS * x + component] & 0xFFFF;
+      }
     }
   }
 

@@ -1,6 +1,7 @@
 package rondure.intake;
 
 import com.sun.jna.Memory;
+import com.sun.jna.Native;
 import com.sun.jna.Pointer;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -150,7 +151,7 @@ final class RawHandle implements AutoCloseable {
     for (int y = 0; y < rows; y++) {
       image().write(rowOffset(size, y), white, 0, white.length);
     }
-    library.libraw_subtract_black(handle);
+    subtractBlack(size, rows);
     int[] levels = new int[Mosaic.SIDE * Mosaic.SIDE * COMPONENTS];
     for (int y = 0; y < rows; y++) {
       short[] left = image().getShortArray(rowOffset(size, y), white.length);
@@ -159,6 +160,33 @@ final class RawHandle implements AutoCloseable {
       }
     }
     return levels;
+  }
+
+  /**
+   * Lets LibRaw subtract black. It would walk over the whole image where the first rows do, so its
+   * note of the image's height is lowered for the time, when it is where it has always been: the
+   * sizes follow the image pointer as unsigned shorts, which the size getters prove.
+   */
+  private void subtractBlack(RasterSize size, int rows) {
+    long heightAt = Native.POINTER_SIZE + 6L * Short.BYTES;
+    long widthAt = heightAt + Short.BYTES;
+    boolean inPlace =
+        shortAt(Native.POINTER_SIZE) == library.libraw_get_raw_height(handle)
+            && shortAt(Native.POINTER_SIZE + Short.BYTES) == library.libraw_get_raw_width(handle)
+            && shortAt(heightAt) == size.heightPx()
+            && shortAt(widthAt) == size.widthPx();
+    if (inPlace) {
+      handle.setShort(heightAt, (short) rows);
+      inPlace = library.libraw_get_iheight(handle) == rows;
+    }
+    library.libraw_subtract_black(handle);
+    if (inPlace) {
+      handle.setShort(heightAt, (short) size.heightPx());
+    }
+  }
+
+  private int shortAt(long offset) {
+    return handle.getShort(offset) & 0xFFFF;
   }
 
   private static long rowOffset(RasterSize size, int y) {

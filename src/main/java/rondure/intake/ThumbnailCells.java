@@ -59,6 +59,11 @@ final class ThumbnailCells {
     return height;
   }
 
+  /** One block in so many, across and down, is worth giving. */
+  int stride() {
+    return stride;
+  }
+
   boolean colour() {
     return sums.length == 3;
   }
@@ -82,6 +87,14 @@ final class ThumbnailCells {
       int cell = rowOfY[y] * width + columnOfX[x];
       sums[plane][cell] += value;
       counts[plane][cell]++;
+    }
+  }
+
+  void scale(float factor) {
+    for (float[] plane : sums) {
+      for (int i = 0; i < plane.length; i++) {
+        plane[i] *= factor;
+      }
     }
   }
 

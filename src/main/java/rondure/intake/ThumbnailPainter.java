@@ -26,15 +26,21 @@ final class ThumbnailPainter {
   private static final double DARK_FRACTION = 0.005;
   private static final double BRIGHT_FRACTION = 0.9995;
   private static final double MOST_STRETCH = 3000;
+  private static final double MOST_TONE_OF_STEP = 0.05;
+  private static final double FEWEST_STEPS = 40;
+  private static final float SATURATION = 0.55f;
   private static final int SAMPLES = 20_000;
 
   private ThumbnailPainter() {}
 
   /**
+   * @param stepCounts counts between neighbouring codes near black: a picture of few codes is not
+   *     stretched until single steps stand out
    * @param balanced true when the colours are already in balance (developed files)
    * @throws IOException when the JPEG writer fails
    */
-  static JpegPicture paint(ThumbnailCells cells, boolean balanced, Orientation orientation)
+  static JpegPicture paint(
+      ThumbnailCells cells, double stepCounts, boolean balanced, Orientation orientation)
       throws IOException {
     float[][] colours = new float[cells.colour() ? 3 : 1][];
     for (int i = 0; i < colours.length; i++) {
@@ -46,7 +52,7 @@ final class ThumbnailPainter {
       balance(colours);
     }
     float[] light = brightness(colours);
-    float[] tones = tones(light);
+    float[] tones = tones(light, stepCounts);
     BufferedImage picture = turned(cells, orientation);
     for (int i = 0; i < light.length; i++) {
       int x = i % cells.width();
@@ -89,13 +95,13 @@ final class ThumbnailPainter {
     return light;
   }
 
-  private static float[] tones(float[] light) {
-    float bright = percentile(light, BRIGHT_FRACTION);
+  private static float[] tones(float[] light, double stepCounts) {
+    double bright = Math.max(percentile(light, BRIGHT_FRACTION), FEWEST_STEPS * stepCounts);
     float[] tones = new float[light.length];
     if (!(bright > 0)) {
       return tones;
     }
-    double k = stretch(percentile(light, 0.5) / bright);
+    double k = stretch(percentile(light, 0.5) / bright, stepCounts / bright);
     double scale = 1 / asinh(k);
     for (int i = 0; i < light.length; i++) {
       tones[i] = (float) Math.min(1, scale * asinh(k * light[i] / bright));
@@ -104,12 +110,14 @@ final class ThumbnailPainter {
   }
 
   /** The k that lifts {@code median} (of white = 1) to the wanted tone, by bisection. */
-  private static double stretch(double median) {
+  private static double stretch(double median, double step) {
     double low = 1e-3;
     double high = MOST_STRETCH;
     for (int i = 0; i < 40; i++) {
       double middle = Math.sqrt(low * high);
-      if (asinh(middle * median) / asinh(middle) < MEDIAN_TONE) {
+      double full = asinh(middle);
+      if (asinh(middle * median) < MEDIAN_TONE * full
+          && asinh(middle * step) < MOST_TONE_OF_STEP * full) {
         low = middle;
       } else {
         high = middle;
@@ -129,7 +137,7 @@ final class ThumbnailPainter {
     }
     int rgb = 0;
     for (float[] colour : colours) {
-      int value = Math.round(255 * tone * (0.35f + 0.65f * colour[i] / light));
+      int value = Math.round(255 * tone * (1 - SATURATION + SATURATION * colour[i] / light));
       rgb = rgb << 8 | Math.min(255, value);
     }
     return rgb;
