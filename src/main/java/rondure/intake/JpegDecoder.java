@@ -1,20 +1,22 @@
 package rondure.intake;
 
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
-import javax.imageio.stream.FileImageInputStream;
+import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.MemoryCacheImageInputStream;
 import rondure.base.FrameProblem;
 import rondure.base.Orientation;
 
 /** Reads JPEGs, grey or colour, with the JDK's reader; a partial picture is refused. */
 final class JpegDecoder {
+  private static final long LARGEST_FILE = 1L << 30;
+
   private JpegDecoder() {}
 
   /**
@@ -22,13 +24,10 @@ final class JpegDecoder {
    */
   static DecodedFrame decode(FileBytes file, Orientation orientation)
       throws IOException, FrameProblem {
-    ByteArrayOutputStream profile = new ByteArrayOutputStream();
-    JpegHeader header = JpegHeader.read(file, profile);
+    JpegHeader header = JpegHeader.read(file);
     CompressedSize.checkJpeg(header.size(), file.length());
-    BufferedImage picture = read(file);
-    Optional<ToneCurve> tagged =
-        profile.size() == 0 ? Optional.empty() : IccProfile.curve(profile.toByteArray());
-    Developed developed = Developed.of(tagged, profile.size() > 0, 8);
+    BufferedImage picture = read(file, header);
+    Developed developed = Developed.of(header.curve(), !header.profileAt().isEmpty(), 8);
     CodeScale scale = new CodeScale(developed.curve(), 255, true, false);
     FrameAssembler frame = new FrameAssembler(header.size(), PictureRows.colour(picture));
     PictureRows.feed(picture, scale, frame);
@@ -36,11 +35,12 @@ final class JpegDecoder {
         new Levels(CodeScale.WHITE_COUNTS, scale.stepCounts(), developed.linearity()), orientation);
   }
 
-  private static BufferedImage read(FileBytes file) throws IOException, FrameProblem {
+  private static BufferedImage read(FileBytes file, JpegHeader header)
+      throws IOException, FrameProblem {
     List<String> warnings = new ArrayList<>();
     ImageReader reader = ImageIO.getImageReadersByFormatName("jpeg").next();
     BufferedImage picture;
-    try (FileImageInputStream in = new FileImageInputStream(file.path().toFile())) {
+    try (ImageInputStream in = withoutProfile(file, header)) {
       reader.addIIOReadWarningListener((source, warning) -> warnings.add(warning));
       reader.setInput(in, true, true);
       picture = reader.read(0);
@@ -54,6 +54,22 @@ final class JpegDecoder {
       }
     }
     return picture;
+  }
+
+  /**
+   * The file with the names of its profile segments made unknown: with a profile the JDK's reader
+   * would convert colour pictures, but not grey ones, to sRGB.
+   */
+  private static ImageInputStream withoutProfile(FileBytes file, JpegHeader header)
+      throws IOException, FrameProblem {
+    if (file.length() > LARGEST_FILE) {
+      throw new FrameProblem("the JPEG has more than 1 GB; export it again");
+    }
+    byte[] bytes = file.read(0, (int) file.length()).array();
+    for (long at : header.profileAt()) {
+      bytes[(int) at] = '-';
+    }
+    return new MemoryCacheImageInputStream(new ByteArrayInputStream(bytes));
   }
 
   /** Stray bytes between markers are common and harmless; lost picture data is not. */

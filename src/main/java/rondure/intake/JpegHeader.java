@@ -4,26 +4,35 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import rondure.base.FrameProblem;
 
 /**
  * What the markers of a JPEG say before its pixels begin (ITU-T T.81, annex B).
  *
  * @param size the picture
- * @param components 1 grey, 3 colour
+ * @param curve the tone curve of an embedded ICC profile, if it can be read
+ * @param profileAt where in the file the segments with pieces of the profile have their contents
  */
-record JpegHeader(RasterSize size, int components) {
+record JpegHeader(RasterSize size, Optional<ToneCurve> curve, List<Long> profileAt) {
   private static final int MOST_MARKERS = 2000;
   private static final String ADVICE = "; export a linear 16-bit TIFF";
+
+  JpegHeader {
+    profileAt = List.copyOf(profileAt);
+  }
 
   /**
    * Reads up to the frame header.
    *
-   * @param profile receives the pieces of an embedded ICC profile
    * @throws FrameProblem naming a kind of JPEG that is not read
    */
-  static JpegHeader read(FileBytes file, ByteArrayOutputStream profile)
-      throws IOException, FrameProblem {
+  static JpegHeader read(FileBytes file) throws IOException, FrameProblem {
+    ByteArrayOutputStream profile = new ByteArrayOutputStream();
+    List<Long> profileAt = new ArrayList<>();
     long at = 2;
     for (int i = 0; i < MOST_MARKERS; i++) {
       ByteBuffer segment = file.read(at, 4);
@@ -37,10 +46,11 @@ record JpegHeader(RasterSize size, int components) {
         continue;
       }
       if (isFrame(marker)) {
-        return frame(marker, file.read(at + 4, 6));
+        RasterSize size = frame(marker, file.read(at + 4, 6));
+        return new JpegHeader(size, IccProfile.curve(profile.toByteArray()), profileAt);
       }
-      if (marker == 0xFFE2) {
-        keepProfile(file.read(at + 4, length - 2), profile);
+      if (marker == 0xFFE2 && keepProfile(file.read(at + 4, length - 2).array(), profile)) {
+        profileAt.add(at + 4);
       }
       at += 2 + length;
     }
@@ -52,7 +62,7 @@ record JpegHeader(RasterSize size, int components) {
     return marker >= 0xFFC0 && marker <= 0xFFCF && !table || marker == 0xFFF7;
   }
 
-  private static JpegHeader frame(int marker, ByteBuffer header) throws FrameProblem {
+  private static RasterSize frame(int marker, ByteBuffer header) throws FrameProblem {
     int precision = header.get();
     int height = header.getShort() & 0xFFFF;
     int width = header.getShort() & 0xFFFF;
@@ -70,16 +80,18 @@ record JpegHeader(RasterSize size, int components) {
     if (components != 1 && components != 3) {
       throw new FrameProblem("this JPEG has " + components + " colours" + ADVICE);
     }
-    return new JpegHeader(RasterSize.of(width, height), components);
+    return RasterSize.of(width, height);
   }
 
-  private static void keepProfile(ByteBuffer segment, ByteArrayOutputStream profile) {
-    byte[] bytes = segment.array();
+  private static boolean keepProfile(byte[] segment, ByteArrayOutputStream profile) {
     byte[] signature = "ICC_PROFILE\0".getBytes(StandardCharsets.US_ASCII);
     int start = signature.length + 2;
-    if (bytes.length > start
-        && java.util.Arrays.equals(bytes, 0, signature.length, signature, 0, signature.length)) {
-      profile.write(bytes, start, bytes.length - start);
+    boolean mine =
+        segment.length > start
+            && Arrays.equals(segment, 0, signature.length, signature, 0, signature.length);
+    if (mine) {
+      profile.write(segment, start, segment.length - start);
     }
+    return mine;
   }
 }
