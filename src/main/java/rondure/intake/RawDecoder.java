@@ -19,6 +19,7 @@ final class RawDecoder {
    */
   static DecodedFrame decode(FileBytes file, Orientation orientation)
       throws IOException, FrameProblem {
+    RawLayout.check(file);
     try (RawHandle raw = RawHandle.open(file)) {
       if (raw.turnedGrid()) {
         throw new FrameProblem(

@@ -153,13 +153,21 @@ final class RawHandle implements AutoCloseable {
     }
     subtractBlack(size, rows);
     int[] levels = new int[Mosaic.SIDE * Mosaic.SIDE * COMPONENTS];
-    for (int y = 0; y < rows; y++) {
-      short[] left = image().getShortArray(rowOffset(size, y), white.length);
-      for (int i = 0; i < left.length; i++) {
-        levels[y * Mosaic.SIDE * COMPONENTS + i] = 0xFFFF - (left[i] & 0xFFFF);
+    for (int y = 0; y < Mosaic.SIDE; y++) {
+      short[] left = image().getShortArray(rowOffset(size, inside(y, rows)), white.length);
+      for (int x = 0; x < Mosaic.SIDE; x++) {
+        for (int component = 0; component < COMPONENTS; component++) {
+          int rest = left[inside(x, columns) * COMPONENTS + component] & 0xFFFF;
+          levels[(y * Mosaic.SIDE + x) * COMPONENTS + component] = 0xFFFF - rest;
+        }
       }
     }
     return levels;
+  }
+
+  /** A place of the same phase inside an image smaller than the table. */
+  private static int inside(int place, int count) {
+    return place < count ? place : place % Math.max(1, count & ~1);
   }
 
   /**
