@@ -54,11 +54,12 @@ final class FrameAssembler {
     return largest;
   }
 
-  /** Multiplies all values. */
+  /** Multiplies all values; what overflows becomes NaN. */
   void scale(float factor) {
     cells.scale(factor);
     for (int i = 0; i < samples.length; i++) {
-      samples[i] *= factor;
+      float scaled = samples[i] * factor;
+      samples[i] = Float.isInfinite(scaled) ? Float.NaN : scaled;
     }
   }
 

@@ -84,8 +84,8 @@ final class RawHandle implements AutoCloseable {
       throw new FrameProblem(
           "LibRaw "
               + library.libraw_version()
-              + " does not know this RAW format; install a newer LibRaw or export a linear 16-bit"
-              + " TIFF");
+              + " does not know this RAW format, or the file is cut short; copy it again, install a"
+              + " newer LibRaw, or export a linear 16-bit TIFF");
     }
     if (error != 0) {
       String reason = error > 0 ? "system error " + error : library.libraw_strerror(error);

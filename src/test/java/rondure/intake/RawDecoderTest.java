@@ -119,6 +119,34 @@ class RawDecoderTest {
   }
 
   @Test
+  void aPatternOfSixBySixGivesItsScatteredGreenSites() throws FrameProblem {
+    // The published 6 x 6 colour filter pattern: 20 green, 8 red, 8 blue sites.
+    String cell = "GGRGGBGGBGGRBRGRBGGGBGGRGGRGGBRBGBRG";
+    TestTiff tiff = new TestTiff();
+    tiff.width = 66;
+    tiff.height = 60;
+    tiff.rowsPerStrip = 60;
+    tiff.photometric = 32_803;
+    byte[] pattern = new byte[36];
+    for (int i = 0; i < 36; i++) {
+      pattern[i] = (byte) "RGB".indexOf(cell.charAt(i));
+    }
+    tiff.extraTags.add(new int[] {254, 4, 1, 0});
+    tiff.extraTags.add(new int[] {33_421, 3, 2, 6 | 6 << 16});
+    tiff.byteTags.put(33_422, pattern);
+    tiff.extraTags.add(new int[] {50_706, 1, 4, 1 | 4 << 8});
+    tiff.extraTags.add(new int[] {50_714, 3, 1, 512});
+    PixelPlane plane = Decoding.decode(tiff.write((x, y, s) -> site(x, y))).plane();
+    assertEquals(PixelPlane.Lattice.SCATTERED, plane.lattice());
+    for (int y = 0; y < 60; y++) {
+      for (int x = 0; x < 66; x++) {
+        boolean green = cell.charAt(y % 6 * 6 + x % 6) == 'G';
+        assertEquals(green ? site(x, y) - 512 : Float.NaN, plane.at(x, y), x + ", " + y);
+      }
+    }
+  }
+
+  @Test
   void aDngCutShortSaysBothNumbersAndNeverReachesLibRaw() {
     byte[] dng = TestTiff.dng(600, 400, "RGGB", BLACK, (x, y, s) -> site(x, y));
     String refusal = Decoding.refusal(Arrays.copyOf(dng, dng.length - 1000));

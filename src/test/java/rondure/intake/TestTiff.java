@@ -22,6 +22,7 @@ final class TestTiff {
   boolean planar;
   ByteOrder order = ByteOrder.LITTLE_ENDIAN;
   byte[] profile = {};
+  final java.util.Map<Integer, byte[]> byteTags = new java.util.TreeMap<>();
   final List<int[]> extraTags = new ArrayList<>();
 
   /** Bits of sample {@code sample} at column x and row y. */
@@ -153,7 +154,7 @@ final class TestTiff {
   private byte[] file(List<byte[]> chunks) {
     List<int[]> tags = new ArrayList<>(extraTags);
     ByteArrayOutputStream tail = new ByteArrayOutputStream();
-    int tailAt = 8 + 2 + 12 * (20 + extraTags.size()) + 4;
+    int tailAt = 8 + 2 + 12 * (20 + extraTags.size() + byteTags.size()) + 4;
     tags.add(new int[] {256, 4, 1, width});
     tags.add(new int[] {257, 4, 1, height});
     tags.add(new int[] {258, 3, 1, shortValue(bits)});
@@ -173,6 +174,11 @@ final class TestTiff {
       tags.add(new int[] {34_675, 7, profile.length, tailAt});
       tail.writeBytes(profile);
     }
+    byteTags.forEach(
+        (tag, bytes) -> {
+          tags.add(new int[] {tag, 1, bytes.length, tailAt + tail.size()});
+          tail.writeBytes(bytes);
+        });
     int tables = tailAt + tail.size();
     int dataAt = tables + 8 * chunks.size();
     ByteBuffer offsets = ByteBuffer.allocate(4 * chunks.size()).order(order);
