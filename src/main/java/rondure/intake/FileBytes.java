@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import rondure.base.FrameProblem;
@@ -31,11 +30,6 @@ final class FileBytes implements AutoCloseable {
 
   long length() {
     return length;
-  }
-
-  /** A buffered stream from the start of the file; the caller closes it. */
-  InputStream stream() throws IOException {
-    return Files.newInputStream(path);
   }
 
   /** The {@code count} bytes at {@code offset}, as a big-endian buffer at position 0. */
