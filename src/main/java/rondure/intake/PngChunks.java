@@ -1,0 +1,112 @@
+package rondure.intake;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.zip.CRC32;
+import java.util.zip.InflaterInputStream;
+import rondure.base.FrameProblem;
+
+/**
+ * The chunks of a PNG (ISO/IEC 15948): size, depth and tone curve; and the proof that the file is
+ * whole, which the JDK's reader does not ask for.
+ *
+ * @param size the picture
+ * @param bits per sample
+ * @param bytesPerPixel of the unpacked picture, at least 1
+ * @param tagged the tone curve that the file states, if any
+ * @param profiled true when there is a profile, readable or not
+ */
+record PngChunks(
+    RasterSize size, int bits, int bytesPerPixel, Optional<ToneCurve> tagged, boolean profiled) {
+  private static final int FIRST_CHUNK = 8;
+  private static final int PIECE = 1 << 18;
+  private static final int LARGEST_PROFILE = 1 << 24;
+
+  /**
+   * @throws FrameProblem when a chunk is missing, cut short or has a wrong check sum
+   */
+  static PngChunks read(FileBytes file) throws IOException, FrameProblem {
+    ByteBuffer header = chunk(file, FIRST_CHUNK, 13);
+    if (!"IHDR".equals(name(file, FIRST_CHUNK))) {
+      throw new FrameProblem("the PNG does not start with its header; copy it again");
+    }
+    RasterSize size = RasterSize.of(header.getInt() & 0xFFFFFFFFL, header.getInt() & 0xFFFFFFFFL);
+    int bits = header.get();
+    int colourType = header.get();
+    int samples = new int[] {1, 1, 3, 1, 2, 1, 4, 1}[colourType & 7];
+    ByteBuffer profile = ByteBuffer.allocate(0);
+    ByteBuffer gamma = ByteBuffer.allocate(0);
+    boolean srgb = false;
+    boolean ended = false;
+    long at = FIRST_CHUNK;
+    while (!ended) {
+      long length = file.read(at, 4).getInt() & 0xFFFFFFFFL;
+      checkSum(file, at, length);
+      switch (name(file, at)) {
+        case "iCCP" -> profile = chunk(file, at, (int) Math.min(length, LARGEST_PROFILE));
+        case "gAMA" -> gamma = chunk(file, at, 4);
+        case "sRGB" -> srgb = true;
+        case "IEND" -> ended = true;
+        default -> {}
+      }
+      at += 12 + length;
+    }
+    Optional<ToneCurve> tagged = profile.hasRemaining() ? inflated(profile) : stated(srgb, gamma);
+    return new PngChunks(
+        size, bits, Math.max(1, samples * bits / 8), tagged, profile.hasRemaining());
+  }
+
+  private static String name(FileBytes file, long at) throws IOException, FrameProblem {
+    return new String(file.read(at + 4, 4).array(), StandardCharsets.ISO_8859_1);
+  }
+
+  private static ByteBuffer chunk(FileBytes file, long at, int count)
+      throws IOException, FrameProblem {
+    return file.read(at + 8, count);
+  }
+
+  private static void checkSum(FileBytes file, long at, long length)
+      throws IOException, FrameProblem {
+    CRC32 sum = new CRC32();
+    long end = at + 8 + length;
+    for (long piece = at + 4; piece < end; piece += PIECE) {
+      sum.update(file.read(piece, (int) Math.min(PIECE, end - piece)));
+    }
+    if ((int) sum.getValue() != file.read(end, 4).getInt()) {
+      throw new FrameProblem(
+          "the PNG is damaged at byte " + at + " (wrong check sum); copy it again");
+    }
+  }
+
+  private static Optional<ToneCurve> stated(boolean srgb, ByteBuffer gamma) {
+    if (srgb) {
+      return Optional.of(ToneCurve.SRGB);
+    }
+    if (!gamma.hasRemaining()) {
+      return Optional.empty();
+    }
+    double exponent = 100_000.0 / (gamma.getInt() & 0xFFFFFFFFL);
+    return exponent > 0.1 && exponent < 10
+        ? Optional.of(ToneCurve.power(exponent))
+        : Optional.empty();
+  }
+
+  /** The curve of an iCCP chunk: a name, a zero, the method, then the packed profile. */
+  private static Optional<ToneCurve> inflated(ByteBuffer chunk) throws IOException {
+    byte[] bytes = chunk.array();
+    int start = 0;
+    while (start < bytes.length && bytes[start] != 0) {
+      start++;
+    }
+    int packed = Math.min(bytes.length, start + 2);
+    try (InflaterInputStream in =
+        new InflaterInputStream(new ByteArrayInputStream(bytes, packed, bytes.length - packed))) {
+      return IccProfile.curve(in.readNBytes(LARGEST_PROFILE));
+    } catch (java.util.zip.ZipException | java.io.EOFException damaged) {
+      return Optional.empty();
+    }
+  }
+}

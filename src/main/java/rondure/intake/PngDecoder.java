@@ -1,0 +1,42 @@
+package rondure.intake;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.FileImageInputStream;
+import rondure.base.FrameProblem;
+import rondure.base.Orientation;
+
+/** Reads PNGs of 8 and 16 bits (fewer bits count as 8) with the JDK's reader. */
+final class PngDecoder {
+  private PngDecoder() {}
+
+  /**
+   * @throws FrameProblem when the file is damaged or cut short
+   */
+  static DecodedFrame decode(FileBytes file, Orientation orientation)
+      throws IOException, FrameProblem {
+    PngChunks png = PngChunks.read(file);
+    CompressedSize.checkPacked(
+        png.size(), png.size().areaPx() * png.bytesPerPixel(), file.length());
+    BufferedImage picture = read(file);
+    int bits = png.bits() == 16 ? 16 : 8;
+    Developed developed = Developed.of(png.tagged(), png.profiled(), bits);
+    CodeScale scale = new CodeScale(developed.curve(), (1 << bits) - 1, true, false);
+    FrameAssembler frame = new FrameAssembler(png.size(), PictureRows.colour(picture));
+    PictureRows.feed(picture, scale, frame);
+    return frame.finish(
+        new Levels(CodeScale.WHITE_COUNTS, scale.stepCounts(), developed.linearity()), orientation);
+  }
+
+  private static BufferedImage read(FileBytes file) throws IOException {
+    ImageReader reader = ImageIO.getImageReadersByFormatName("png").next();
+    try (FileImageInputStream in = new FileImageInputStream(file.path().toFile())) {
+      reader.setInput(in, true, true);
+      return reader.read(0);
+    } finally {
+      reader.dispose();
+    }
+  }
+}
