@@ -8,11 +8,15 @@ import rondure.base.PixelPlane;
  * them.
  *
  * <p>Method: Bertin &amp; Arnouts 1996, A&amp;AS 117, 393. The noise is never below half a code
- * step, because stored numbers know no better; where an sRGB curve was undone the steps grow with
- * the level.
+ * step, because stored numbers know no better, and not below a whole one where the sky is clipped to
+ * black, because then its lower half is lost; where an sRGB curve was undone the steps grow with the
+ * level.
  */
 final class BackgroundMesh implements Background {
   private static final int FEWEST_VALUES = 16;
+
+  /** From this share of pixels at the lowest value on, a cell's own scatter means nothing. */
+  private static final double FULLY_CLIPPED_SHARE = 0.2;
 
   private final MeshGrid level;
   private final MeshGrid noise;
@@ -28,7 +32,8 @@ final class BackgroundMesh implements Background {
     this.roughness = cells.grid(cells.roughness);
     this.clippedShare = cells.grid(cells.clippedShare());
     this.level = cellLevel.medianFiltered().withHolesFilled(0);
-    this.noise = aboveCodeSteps(cellNoise.medianFiltered().withHolesFilled(0), level, context);
+    MeshGrid measured = cellNoise.medianFiltered().withHolesFilled(0);
+    this.noise = aboveCodeSteps(measured, level, clippedShare, context);
     this.holes = holes;
   }
 
@@ -44,10 +49,12 @@ final class BackgroundMesh implements Background {
     return new BackgroundMesh(cells, context, holes);
   }
 
-  private static MeshGrid aboveCodeSteps(MeshGrid noise, MeshGrid level, PixelContext context) {
+  private static MeshGrid aboveCodeSteps(
+      MeshGrid noise, MeshGrid level, MeshGrid clippedShare, PixelContext context) {
     float[] floored = new float[noise.size()];
     for (int i = 0; i < floored.length; i++) {
-      double floor = Math.max(CodeSteps.at(context, level.cell(i)) / 2, 1e-30);
+      double lost = Math.min(1, clippedShare.cell(i) / FULLY_CLIPPED_SHARE);
+      double floor = Math.max(CodeSteps.at(context, level.cell(i)) * (1 + lost) / 2, 1e-30);
       floored[i] = (float) Math.max(noise.cell(i), floor);
     }
     return noise.with(floored);

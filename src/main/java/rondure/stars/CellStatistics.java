@@ -10,7 +10,8 @@ import java.util.Arrays;
  * median where |mean − median| / σ ≥ 0.3. The noise is the clipped standard deviation, corrected
  * for the tails that clipping takes from a Gaussian. The median is that of grouped data: a value
  * that occurs often stands for the interval half-way to its neighbours, so that coarse code steps
- * do not shift it.
+ * do not shift it. Where a fifth of the values or more are the lowest one, the sky is clipped or
+ * stored in very coarse steps; median and mode then say little and the level is the clipped mean.
  */
 final class CellStatistics {
   /** Standard deviation of a Gaussian cut at ±3σ of its own width, to a fixed point. */
@@ -19,6 +20,7 @@ final class CellStatistics {
   private static final int BINS = 256;
   private static final double HALF_RANGE_SIGMAS = 8;
   private static final int ROUNDS = 12;
+  private static final double COARSE_SHARE = 0.2;
 
   private final int[] counts = new int[BINS];
   private final float[] sums = new float[BINS];
@@ -31,6 +33,7 @@ final class CellStatistics {
   private double median;
   private double mean;
   private double sigma;
+  private int count;
   private double minimum;
   private int atMinimum;
 
@@ -40,13 +43,15 @@ final class CellStatistics {
    * @param sigmaFloor least spread worth resolving, for instance half a code step
    */
   void measure(float[] values, int count, double sigmaFloor) {
+    this.count = count;
     fillHistogram(values, count, sigmaFloor);
     first = 0;
     last = BINS - 1;
     for (int round = 0; round < ROUNDS; round++) {
       moments();
-      int lower = Math.max(first, binOf(median - 3 * sigma));
-      int upper = Math.min(last, binOf(median + 3 * sigma));
+      double reach = 3 * Math.max(sigma, sigmaFloor);
+      int lower = Math.max(first, binOf(median - reach));
+      int upper = Math.min(last, binOf(median + reach));
       if (lower == first && upper == last) {
         break;
       }
@@ -55,9 +60,9 @@ final class CellStatistics {
     }
   }
 
-  /** The sky level: mode or median. */
+  /** The sky level: mode or median; the mean where the lowest value is common. */
   double level() {
-    return mode(median, mean, sigma);
+    return atMinimum > COARSE_SHARE * count ? mean : mode(median, mean, sigma);
   }
 
   /** Clipped standard deviation, corrected for the cut tails of a Gaussian. */

@@ -19,8 +19,11 @@ final class ScaleSpace {
   /** Widest bins, px. */
   private static final int WIDEST_BIN_PX = 8;
 
-  private static final int MESH_BINS = 64;
+  /** Cells in which the scatter of a scale is measured, px; at least 16 bins, at most 64. */
+  private static final int MESH_PX = 128;
+
   private static final int SAMPLED_ROW_STEP = 8;
+  private static final int RAMP_ROWS = 8;
 
   private final WhitenedRows rows;
   private final int scales;
@@ -28,7 +31,7 @@ final class ScaleSpace {
   private final int[] heights;
   private final float[][] significance;
   private final Kernel finest;
-  private WhitenedRows.Ramp finestScatter;
+  private Norm finestNorm;
 
   ScaleSpace(WhitenedRows rows) {
     this.rows = rows;
@@ -81,10 +84,7 @@ final class ScaleSpace {
     for (int row = 0; row < rows.height(); row++) {
       rows.read(row + 1, ring[(row + 2) % 3]);
       finest.filter(ring[row % 3], ring[(row + 1) % 3], ring[(row + 2) % 3], work, filtered);
-      float[] scatter = finestScatter.row(row);
-      for (int i = 0; i < width; i++) {
-        filtered[i] /= scatter[i];
-      }
+      finestNorm.apply(row, filtered, 0);
       reader.accept(row, filtered);
     }
   }
@@ -105,7 +105,10 @@ final class ScaleSpace {
         halve(binned[k], widths[k], heights[k], binned[k + 1], widths[k + 1], heights[k + 1]);
       }
       significance[k] = filterPlane(binned[k], widths[k], heights[k]);
-      divideByScatter(significance[k], widths[k], heights[k]);
+      Norm norm = Norm.of(significance[k], widths[k], heights[k], meshBins(k), 1);
+      for (int row = 0; row < heights[k]; row++) {
+        norm.apply(row, significance[k], row * widths[k]);
+      }
     }
   }
 
@@ -131,8 +134,11 @@ final class ScaleSpace {
         System.arraycopy(filtered, 0, sampled, sample * width, width);
       }
     }
-    MeshGrid scatter = scatter(sampled, width, sampledRows, MESH_BINS / SAMPLED_ROW_STEP);
-    finestScatter = new WhitenedRows.Ramp(scatter, 1, width, MESH_BINS / 4);
+    finestNorm = Norm.of(sampled, width, sampledRows, meshBins(0), SAMPLED_ROW_STEP);
+  }
+
+  private int meshBins(int scale) {
+    return Math.max(16, Math.min(64, MESH_PX / rows.binPx() >> scale));
   }
 
   private static void halveRow(float[] upper, float[] lower, float[] out, int start, int width) {
@@ -178,48 +184,57 @@ final class ScaleSpace {
     return out;
   }
 
-  private static void divideByScatter(float[] plane, int width, int height) {
-    MeshGrid scatter = scatter(plane, width, height, MESH_BINS);
-    WhitenedRows.Ramp ramp = new WhitenedRows.Ramp(scatter, 1, width, MESH_BINS / 4);
-    for (int row = 0; row < height; row++) {
-      float[] line = ramp.row(row);
-      for (int i = 0; i < width; i++) {
-        plane[row * width + i] /= line[i];
-      }
-    }
-  }
+  /** What a filtered plane shows of empty sky: its offset and its scatter, on a mesh. */
+  private record Norm(int width, WhitenedRows.Ramp offset, WhitenedRows.Ramp scatter) {
 
-  /**
-   * Local scatter of significances, at least 1, on a mesh of {@link #MESH_BINS} columns.
-   *
-   * @param cellRows rows of {@code plane} per mesh cell: fewer than its columns when rows were left
-   *     out, each of which then stands for several
-   */
-  private static MeshGrid scatter(float[] plane, int width, int height, int cellRows) {
-    int columns = MeshGrid.cellsAlong(width, MESH_BINS);
-    int meshRows = MeshGrid.cellsAlong(height, cellRows);
-    float[] cells = new float[columns * meshRows];
-    float[] values = new float[MESH_BINS * cellRows];
-    CellStatistics statistics = new CellStatistics();
-    for (int cell = 0; cell < cells.length; cell++) {
-      int x0 = cell % columns * MESH_BINS;
-      int y0 = cell / columns * cellRows;
-      int across = Math.min(width - x0, MESH_BINS);
-      int count = 0;
-      for (int y = y0; y < Math.min(height, y0 + cellRows); y++) {
-        System.arraycopy(plane, y * width + x0, values, count, across);
-        count += across;
+    /**
+     * Measures a plane of significances on a mesh of {@code bins} columns.
+     *
+     * @param rowStep rows that each row of {@code plane} stands for
+     */
+    static Norm of(float[] plane, int width, int height, int bins, int rowStep) {
+      int cellRows = bins / rowStep;
+      int columns = MeshGrid.cellsAlong(width, bins);
+      int meshRows = MeshGrid.cellsAlong(height, cellRows);
+      float[] offsets = new float[columns * meshRows];
+      float[] scatters = new float[columns * meshRows];
+      float[] values = new float[bins * cellRows];
+      CellStatistics statistics = new CellStatistics();
+      for (int cell = 0; cell < offsets.length; cell++) {
+        int x0 = cell % columns * bins;
+        int y0 = cell / columns * cellRows;
+        int across = Math.min(width - x0, bins);
+        int count = 0;
+        for (int y = y0; y < Math.min(height, y0 + cellRows); y++) {
+          System.arraycopy(plane, y * width + x0, values, count, across);
+          count += across;
+        }
+        statistics.measure(values, count, 0.01);
+        offsets[cell] = (float) statistics.level();
+        scatters[cell] = (float) statistics.noise();
       }
-      statistics.measure(values, count, 0.01);
-      cells[cell] = (float) statistics.noise();
+      MeshGrid grid = new MeshGrid(width, height * rowStep, bins, offsets);
+      MeshGrid scatter = grid.with(scatters).medianFiltered();
+      float[] atLeastOne = new float[scatter.size()];
+      for (int i = 0; i < atLeastOne.length; i++) {
+        atLeastOne[i] = Math.max(1, scatter.cell(i));
+      }
+      return new Norm(
+          width, ramp(grid.medianFiltered(), width), ramp(grid.with(atLeastOne), width));
     }
-    int stands = MESH_BINS / cellRows;
-    MeshGrid grid = new MeshGrid(width, height * stands, MESH_BINS, cells).medianFiltered();
-    float[] floored = new float[grid.size()];
-    for (int i = 0; i < floored.length; i++) {
-      floored[i] = Math.max(1, grid.cell(i));
+
+    private static WhitenedRows.Ramp ramp(MeshGrid grid, int width) {
+      return new WhitenedRows.Ramp(grid, 1, width, RAMP_ROWS);
     }
-    return grid.with(floored);
+
+    /** Takes the offset off a row and divides by the scatter. */
+    void apply(int row, float[] values, int start) {
+      float[] offsets = offset.row(row);
+      float[] scatters = scatter.row(row);
+      for (int i = 0; i < width; i++) {
+        values[start + i] = (values[start + i] - offsets[i]) / scatters[i];
+      }
+    }
   }
 
   /** A separable kernel of 3 x 3 places, scaled so that white noise keeps unit variance. */
