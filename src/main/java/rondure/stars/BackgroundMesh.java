@@ -8,9 +8,9 @@ import rondure.base.PixelPlane;
  * them.
  *
  * <p>Method: Bertin &amp; Arnouts 1996, A&amp;AS 117, 393. The noise is never below half a code
- * step, because stored numbers know no better, and not below a whole one where the sky is clipped to
- * black, because then its lower half is lost; where an sRGB curve was undone the steps grow with the
- * level.
+ * step, because stored numbers know no better, and not below a whole one where the sky is clipped
+ * to black, because then its lower half is lost; where an sRGB curve was undone the steps grow with
+ * the level.
  */
 final class BackgroundMesh implements Background {
   private static final int FEWEST_VALUES = 16;

@@ -136,7 +136,9 @@ final class MeshGrid {
     }
   }
 
-  /** NaN cells take the mean of their nearest valid neighbours; all NaN becomes {@code fallback}. */
+  /**
+   * NaN cells take the mean of their nearest valid neighbours; all NaN becomes {@code fallback}.
+   */
   MeshGrid withHolesFilled(float fallback) {
     float[] filled = values.clone();
     boolean anyValid = false;

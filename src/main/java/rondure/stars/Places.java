@@ -90,8 +90,7 @@ final class Places {
   }
 
   private Places subset(long[] keys, int start, int end) {
-    Places part =
-        new Places(new int[end - start], new int[end - start], new float[end - start]);
+    Places part = new Places(new int[end - start], new int[end - start], new float[end - start]);
     for (int i = start; i < end; i++) {
       int place = (int) keys[i];
       part.x[i - start] = x[place];

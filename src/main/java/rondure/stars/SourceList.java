@@ -28,8 +28,7 @@ final class SourceList {
    * wide discs is not split into their bumps nor a sharp one blurred together. Light that may be in
    * a single photosite has no vote unless there is nothing else.
    */
-  private static int commonScale(
-      FootprintRuns footprints, ScaleSpace space, SourceMeter meter) {
+  private static int commonScale(FootprintRuns footprints, ScaleSpace space, SourceMeter meter) {
     int[] votes = new int[space.scales()];
     int[] doubtful = new int[space.scales()];
     for (int index = 0; index < footprints.size(); index++) {

@@ -81,8 +81,7 @@ final class SourceMeter {
         originY = binY * bin;
       }
       area += bin * bin;
-      edge |=
-          binX == 0 || binY == 0 || binX == space.width() - 1 || binY == space.height() - 1;
+      edge |= binX == 0 || binY == 0 || binX == space.width() - 1 || binY == space.height() - 1;
       for (int y = binY * bin; y < Math.min(plane.heightPx(), (binY + 1) * bin); y++) {
         for (int x = binX * bin; x < Math.min(plane.widthPx(), (binX + 1) * bin); x++) {
           float value = plane.at(x, y);

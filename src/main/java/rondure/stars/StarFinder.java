@@ -17,6 +17,9 @@ public final class StarFinder {
   /** Candidates kept, and as many refused ones at most. */
   private static final int CANDIDATES_MAX = 4000;
 
+  private static final int FEWEST_MASK_CELLS = 12;
+  private static final int FINEST_MASK_PX = 16;
+
   private StarFinder() {}
 
   /**
@@ -34,9 +37,22 @@ public final class StarFinder {
     FootprintRuns footprints = FootprintRuns.trace(space, settings.detectionSnr());
     SourceMeter meter = new SourceMeter(plane, background, space);
     List<Source> sources = SourceList.of(footprints, space, meter, settings.detectionSnr());
-    SkyMask mask = SkyRegion.find(background, sources, context, settings.meshPx());
-    SkyState sky = SkyRegion.state(background, mask, context);
+    int maskPx = maskMeshPx(plane, settings.meshPx());
+    BackgroundMesh cells =
+        maskPx == settings.meshPx() ? background : BackgroundMesh.measure(plane, context, maskPx);
+    SkyMask mask = SkyRegion.find(cells, sources, context, maskPx);
+    SkyState sky = SkyRegion.state(cells, mask, context);
     return new Found(background, mask, sky, candidates(sources, mask, context));
+  }
+
+  /** The background's mesh, halved for small frames so that their horizon is not a staircase. */
+  private static int maskMeshPx(PixelPlane plane, int meshPx) {
+    int shorter = Math.min(plane.widthPx(), plane.heightPx());
+    int side = meshPx;
+    while (side >= 2 * FINEST_MASK_PX && shorter / side < FEWEST_MASK_CELLS) {
+      side /= 2;
+    }
+    return side;
   }
 
   private static List<Candidate> candidates(
@@ -63,7 +79,8 @@ public final class StarFinder {
     if (hotPixels.isHot(source.spread())) {
       return Optional.of(Refusal.HOT_PIXEL);
     }
-    if (!mask.isSky(source.xPx(), source.yPx())) {
+    boolean cloud = source.moments().minorPx2() > StarEvidence.WIDEST_MINOR_PX2;
+    if (cloud || !mask.isSky(source.xPx(), source.yPx())) {
       return Optional.of(Refusal.NOT_SKY);
     }
     if (source.peakValueCounts() >= clipLevel) {
