@@ -14,6 +14,8 @@ import rondure.base.PixelPlane;
  */
 final class BackgroundMesh implements Background {
   private static final int FEWEST_VALUES = 16;
+  private static final int ROUGHNESS_ROW_STEP = 8;
+  private static final double LEAST_NOISE_SHARE = 0.3;
 
   /** From this share of pixels at the lowest value on, a cell's own scatter means nothing. */
   private static final double FULLY_CLIPPED_SHARE = 0.2;
@@ -32,7 +34,7 @@ final class BackgroundMesh implements Background {
     this.roughness = cells.grid(cells.roughness);
     this.clippedShare = cells.grid(cells.clippedShare());
     this.level = cellLevel.medianFiltered().withHolesFilled(0);
-    MeshGrid measured = cellNoise.medianFiltered().withHolesFilled(0);
+    MeshGrid measured = withoutSlope(cellNoise.medianFiltered().withHolesFilled(0), level);
     this.noise = aboveCodeSteps(measured, level, clippedShare, context);
     this.holes = holes;
   }
@@ -47,6 +49,26 @@ final class BackgroundMesh implements Background {
       }
     }
     return new BackgroundMesh(cells, context, holes);
+  }
+
+  /**
+   * Takes out of the noise what a sloping level adds to the scatter inside a cell: slope² · side² /
+   * 12 along each side, for the gentler of the slopes towards the two neighbours.
+   */
+  private static MeshGrid withoutSlope(MeshGrid noise, MeshGrid level) {
+    float[] cleaned = new float[noise.size()];
+    for (int row = 0; row < noise.rows(); row++) {
+      for (int column = 0; column < noise.columns(); column++) {
+        double across = level.gentlerStep(column, row, 1, 0);
+        double down = level.gentlerStep(column, row, 0, 1);
+        double scatter = noise.cell(column, row);
+        double slope = (across * across + down * down) / 12;
+        double least = LEAST_NOISE_SHARE * scatter;
+        cleaned[row * noise.columns() + column] =
+            (float) Math.sqrt(Math.max(scatter * scatter - slope, least * least));
+      }
+    }
+    return noise.with(cleaned);
   }
 
   private static MeshGrid aboveCodeSteps(
@@ -185,7 +207,7 @@ final class BackgroundMesh implements Background {
     private float roughness(int x0, int y0, int x1, int y1) {
       int count = 0;
       float[] samples = plane.samples();
-      for (int y = y0 + 2; y < y1; y += 4) {
+      for (int y = y0 + 2; y < y1; y += ROUGHNESS_ROW_STEP) {
         for (int x = x0 + ((x0 + y + plane.parity()) & 1); x + 2 < x1; x += 4) {
           int i = y * plane.widthPx() + x;
           float difference = Math.abs(samples[i + 2] - samples[i]);

@@ -10,8 +10,8 @@ import java.util.Arrays;
  * median where |mean − median| / σ ≥ 0.3. The noise is the clipped standard deviation, corrected
  * for the tails that clipping takes from a Gaussian. The median is that of grouped data: a value
  * that occurs often stands for the interval half-way to its neighbours, so that coarse code steps
- * do not shift it. Where a fifth of the values or more are the lowest one, the sky is clipped or
- * stored in very coarse steps; median and mode then say little and the level is the clipped mean.
+ * do not shift it. Where the noise is below a code step, or a fifth of the values are the lowest
+ * one (a sky clipped to black), median and mode say little and the level is the clipped mean.
  */
 final class CellStatistics {
   /** Standard deviation of a Gaussian cut at ±3σ of its own width, to a fixed point. */
@@ -34,6 +34,7 @@ final class CellStatistics {
   private double mean;
   private double sigma;
   private int count;
+  private double sigmaFloor;
   private double minimum;
   private int atMinimum;
 
@@ -44,6 +45,7 @@ final class CellStatistics {
    */
   void measure(float[] values, int count, double sigmaFloor) {
     this.count = count;
+    this.sigmaFloor = sigmaFloor;
     fillHistogram(values, count, sigmaFloor);
     first = 0;
     last = BINS - 1;
@@ -60,9 +62,10 @@ final class CellStatistics {
     }
   }
 
-  /** The sky level: mode or median; the mean where the lowest value is common. */
+  /** The sky level: mode or median; the mean where code steps are coarse or the sky is clipped. */
   double level() {
-    return atMinimum > COARSE_SHARE * count ? mean : mode(median, mean, sigma);
+    boolean coarse = sigma <= 2 * sigmaFloor || atMinimum > COARSE_SHARE * count;
+    return coarse ? mean : mode(median, mean, sigma);
   }
 
   /** Clipped standard deviation, corrected for the cut tails of a Gaussian. */

@@ -60,6 +60,17 @@ final class MeshGrid {
     return values[index];
   }
 
+  /** The smaller change from a cell to its two neighbours along a direction; 0 at a bend. */
+  double gentlerStep(int column, int row, int stepX, int stepY) {
+    boolean before = column >= stepX && row >= stepY;
+    boolean after = column + stepX < columns && row + stepY < rows;
+    double here = cell(column, row);
+    double back = before ? here - cell(column - stepX, row - stepY) : 0;
+    double forth = after ? cell(column + stepX, row + stepY) - here : back;
+    back = before ? back : forth;
+    return back * forth <= 0 ? 0 : Math.min(Math.abs(back), Math.abs(forth));
+  }
+
   int size() {
     return values.length;
   }

@@ -50,6 +50,27 @@ final class PeakBasins {
     return parent;
   }
 
+  /** Marks the places that hang together with {@code start} over marked ones, corners too. */
+  static boolean[] connected(int[] x, int[] y, boolean[] marked, int start) {
+    Neighbourhood near = new Neighbourhood(x, y);
+    boolean[] reached = new boolean[x.length];
+    int[] stack = new int[x.length];
+    int depth = 0;
+    stack[depth++] = start;
+    reached[start] = true;
+    while (depth > 0) {
+      int place = stack[--depth];
+      for (int side = 0; side < 9; side++) {
+        int other = near.at(place, side % 3 - 1, side / 3 - 1);
+        if (other >= 0 && marked[other] && !reached[other]) {
+          reached[other] = true;
+          stack[depth++] = other;
+        }
+      }
+    }
+    return reached;
+  }
+
   private static boolean clear(float peak, float saddle, float higherPeak) {
     float needed = Math.max(CLEAR_SIGMAS, CLEAR_SHARE * peak);
     return peak - saddle >= needed && peak >= CLEAR_CONTRAST * higherPeak;
@@ -114,13 +135,17 @@ final class PeakBasins {
       }
     }
 
+    /** The place beside another, −1 when there is none. */
+    int at(int place, int stepX, int stepY) {
+      return placeAt[(y[place] - top + stepY) * width + x[place] - left + stepX] - 1;
+    }
+
     /** Distinct roots of the already joined neighbours of a place; how many there are. */
     int roots(int place, int[] parent, int[] out) {
       int count = 0;
-      int middle = (y[place] - top) * width + x[place] - left;
       for (int j = -1; j <= 1; j++) {
         for (int i = -1; i <= 1; i++) {
-          int neighbour = placeAt[middle + j * width + i] - 1;
+          int neighbour = at(place, i, j);
           if (neighbour >= 0 && neighbour != place && parent[neighbour] >= 0) {
             count = addDistinct(root(neighbour, parent), out, count);
           }

@@ -48,6 +48,21 @@ final class Places {
     return scale == 0 ? finest[i] : space.at(scale, x[i], y[i]);
   }
 
+  /**
+   * Which places make up the source at a scale: those above the low level there, as far as they
+   * hang together with the highest one.
+   */
+  boolean[] isophote(ScaleSpace space, int scale) {
+    boolean[] above = new boolean[x.length];
+    int highest = 0;
+    for (int i = 0; i < x.length; i++) {
+      float here = significance(space, scale, i);
+      above[i] = here > FootprintRuns.LOW;
+      highest = here > significance(space, scale, highest) ? i : highest;
+    }
+    return PeakBasins.connected(x, y, above, highest);
+  }
+
   /** Highest significance over the places, for each scale. */
   double[] highest(ScaleSpace space) {
     double[] highest = new double[space.scales()];

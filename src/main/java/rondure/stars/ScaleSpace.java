@@ -5,10 +5,9 @@ import java.util.Arrays;
 /**
  * Matched-filter significance of a plane at doubling widths.
  *
- * <p>Scale k works on bins 2^k times those of {@link WhitenedRows} with a small bell-shaped kernel,
- * so its filter is about 0.7, 1.5, 3 and 6 px (1 σ) wide on pixels, 1.3, 3 and 6 px on a Bayer
- * checkerboard. Every star of up to 20 px FWHM keeps at least 90 % of its best signal-to-noise in
- * one of them, or 80 % when it falls on a corner of the bins. The significances are divided by
+ * <p>Scale 0 is {@link FinestScale}; scale k ≥ 1 works on bins 2^k times those of {@link
+ * WhitenedRows} with {@link Kernel#WIDE}. The filters are about 0.7, 2.1, 4.2 and 8.4 px (1 σ) wide
+ * on pixels, 0.9 to 1.5, 4.2 and 8.4 px on a Bayer checkerboard. The significances are divided by
  * their own local scatter where that exceeds 1: pixels of developed files are correlated, and a
  * kernel's norm alone would promise too much.
  *
@@ -30,7 +29,7 @@ final class ScaleSpace {
   private final int[] widths;
   private final int[] heights;
   private final float[][] significance;
-  private final Kernel finest;
+  private final FinestScale finest;
   private Norm finestNorm;
 
   ScaleSpace(WhitenedRows rows) {
@@ -43,7 +42,7 @@ final class ScaleSpace {
     this.widths = new int[count];
     this.heights = new int[count];
     this.significance = new float[count][];
-    this.finest = rows.binPx() == 1 ? Kernel.WIDE : Kernel.NARROW;
+    this.finest = new FinestScale(rows);
     for (int k = 0; k < count; k++) {
       widths[k] = Math.max(1, rows.width() >> k);
       heights[k] = Math.max(1, rows.height() >> k);
@@ -75,23 +74,14 @@ final class ScaleSpace {
   }
 
   /** Calls {@code reader} with every row of the finest scale, top to bottom. */
-  void readFinest(RowReader reader) {
-    int width = rows.width();
-    float[][] ring = new float[3][width];
-    float[] filtered = new float[width];
-    float[] work = new float[width];
-    rows.read(0, ring[1]);
-    for (int row = 0; row < rows.height(); row++) {
-      rows.read(row + 1, ring[(row + 2) % 3]);
-      finest.filter(ring[row % 3], ring[(row + 1) % 3], ring[(row + 2) % 3], work, filtered);
-      finestNorm.apply(row, filtered, 0);
-      reader.accept(row, filtered);
-    }
-  }
-
-  /** Receives one row of significances; the array is reused for the next. */
-  interface RowReader {
-    void accept(int row, float[] significance);
+  void readFinest(FinestScale.RowReader reader) {
+    finest.read(
+        (row, whitened) -> {},
+        (row, filtered) -> {
+          finestNorm.apply(row, filtered, 0);
+          reader.accept(row, filtered);
+        },
+        true);
   }
 
   private void build() {
@@ -115,25 +105,24 @@ final class ScaleSpace {
   /** One pass over the finest grid: bins for the next scale, and sampled rows for its scatter. */
   private void readOnce(float[] halved) {
     int width = rows.width();
-    int height = rows.height();
-    int sampledRows = Math.max(1, height / SAMPLED_ROW_STEP);
+    int sampledRows = Math.max(1, rows.height() / SAMPLED_ROW_STEP);
     float[] sampled = new float[width * sampledRows];
-    float[][] ring = new float[3][width];
-    float[] filtered = new float[width];
-    float[] work = new float[width];
-    for (int row = 0; row < height; row++) {
-      float[] current = ring[row % 3];
-      rows.read(row, current);
-      float[] before = ring[(row + 2) % 3];
-      if (row % 2 == 1 && row / 2 < heights[1]) {
-        halveRow(before, current, halved, row / 2 * widths[1], widths[1]);
-      }
-      int sample = row / SAMPLED_ROW_STEP;
-      if (row % SAMPLED_ROW_STEP == SAMPLED_ROW_STEP / 2 && sample < sampledRows) {
-        finest.filter(ring[(row + 1) % 3], before, current, work, filtered);
-        System.arraycopy(filtered, 0, sampled, sample * width, width);
-      }
-    }
+    float[] before = new float[width];
+    finest.read(
+        (row, whitened) -> {
+          if (row % 2 == 0) {
+            System.arraycopy(whitened, 0, before, 0, width);
+          } else if (width > 1) {
+            halveRow(before, whitened, halved, row / 2 * widths[1], widths[1]);
+          }
+        },
+        (row, filtered) -> {
+          int sample = row / SAMPLED_ROW_STEP;
+          if (row % SAMPLED_ROW_STEP == SAMPLED_ROW_STEP / 2 && sample < sampledRows) {
+            System.arraycopy(filtered, 0, sampled, sample * width, width);
+          }
+        },
+        false);
     finestNorm = Norm.of(sampled, width, sampledRows, meshBins(0), SAMPLED_ROW_STEP);
   }
 
@@ -167,18 +156,20 @@ final class ScaleSpace {
 
   private static float[] filterPlane(float[] in, int width, int height) {
     float[] out = new float[in.length];
-    float[][] ring = new float[3][width];
+    int reach = Kernel.WIDE.reach();
+    float[][] window = new float[2 * reach + 1][width];
     float[] work = new float[width];
     float[] filtered = new float[width];
-    System.arraycopy(in, 0, ring[1], 0, width);
     for (int row = 0; row < height; row++) {
-      float[] next = ring[(row + 2) % 3];
-      if (row + 1 < height) {
-        System.arraycopy(in, (row + 1) * width, next, 0, width);
-      } else {
-        Arrays.fill(next, 0);
+      for (int k = -reach; k <= reach; k++) {
+        boolean inside = row + k >= 0 && row + k < height;
+        if (inside) {
+          System.arraycopy(in, (row + k) * width, window[k + reach], 0, width);
+        } else {
+          Arrays.fill(window[k + reach], 0);
+        }
       }
-      Kernel.WIDE.filter(ring[row % 3], ring[(row + 1) % 3], next, work, filtered);
+      Kernel.WIDE.filter(window, work, filtered);
       System.arraycopy(filtered, 0, out, row * width, width);
     }
     return out;
@@ -233,37 +224,6 @@ final class ScaleSpace {
       float[] scatters = scatter.row(row);
       for (int i = 0; i < width; i++) {
         values[start + i] = (values[start + i] - offsets[i]) / scatters[i];
-      }
-    }
-  }
-
-  /** A separable kernel of 3 x 3 places, scaled so that white noise keeps unit variance. */
-  enum Kernel {
-    /** 1 2 1: half a bin² of variance. */
-    WIDE(2),
-    /** 1 4 1: a third of a bin². */
-    NARROW(4);
-
-    private final float side;
-    private final float centre;
-
-    Kernel(double centreWeight) {
-      double norm = Math.sqrt(2 + centreWeight * centreWeight);
-      this.side = (float) (1 / norm);
-      this.centre = (float) (centreWeight / norm);
-    }
-
-    void filter(float[] above, float[] here, float[] below, float[] work, float[] out) {
-      int width = out.length;
-      for (int i = 0; i < width; i++) {
-        work[i] = side * (above[i] + below[i]) + centre * here[i];
-      }
-      for (int i = 1; i < width - 1; i++) {
-        out[i] = side * (work[i - 1] + work[i + 1]) + centre * work[i];
-      }
-      out[0] = centre * work[0] + (width > 1 ? side * work[1] : 0);
-      if (width > 1) {
-        out[width - 1] = centre * work[width - 1] + side * work[width - 2];
       }
     }
   }

@@ -35,12 +35,13 @@ final class SourceMeter {
       return Optional.empty();
     }
     Sums sums = new Sums();
+    boolean[] inside = basin.isophote(space, scale);
     for (int i = 0; i < basin.size(); i++) {
-      if (basin.significance(space, scale, i) > FootprintRuns.LOW) {
-        sums.addBin(basin.x(i), basin.y(i));
+      if (inside[i]) {
+        sums.addBin(basin.x(i), basin.y(i), basin.significance(space, scale, i));
       }
     }
-    return sums.samples > 0 && sums.flux > 0 && sums.peak > 0
+    return sums.samples > 0 && sums.flux > 0 && sums.weighted > 0 && sums.peak > 0
         ? Optional.of(sums.source(snr, scale))
         : Optional.empty();
   }
@@ -55,13 +56,19 @@ final class SourceMeter {
     return scale;
   }
 
-  /** Sums over the pixels of one source, about the first pixel met. */
+  /**
+   * Sums over the pixels of one source, about the first pixel met. The centroid weighs light with
+   * the filtered significance, which calms the noise of faint sources and moves no symmetric one.
+   */
   private final class Sums {
     private int originX;
     private int originY;
     private int samples;
     private int area;
     private double flux;
+    private double weighted;
+    private double weightedX;
+    private double weightedY;
     private double sumX;
     private double sumY;
     private double sumXX;
@@ -74,7 +81,7 @@ final class SourceMeter {
     private final float[] highest = new float[16];
     private int plateau;
 
-    void addBin(int binX, int binY) {
+    void addBin(int binX, int binY, double weight) {
       int bin = space.binPx();
       if (area == 0) {
         originX = binX * bin;
@@ -86,18 +93,21 @@ final class SourceMeter {
         for (int x = binX * bin; x < Math.min(plane.widthPx(), (binX + 1) * bin); x++) {
           float value = plane.at(x, y);
           if (value == value) {
-            addPixel(x, y, value);
+            addPixel(x, y, value, weight);
           }
         }
       }
     }
 
-    private void addPixel(int x, int y, float value) {
+    private void addPixel(int x, int y, float value, double weight) {
       double light = value - background.levelAt(x, y);
       int dx = x - originX;
       int dy = y - originY;
       samples++;
       flux += light;
+      weighted += weight * light;
+      weightedX += weight * light * dx;
+      weightedY += weight * light * dy;
       sumX += light * dx;
       sumY += light * dy;
       sumXX += light * dx * dx;
@@ -134,13 +144,13 @@ final class SourceMeter {
     }
 
     Source source(double snr, int scale) {
-      double meanX = sumX / flux;
-      double meanY = sumY / flux;
+      double meanX = weightedX / weighted;
+      double meanY = weightedY / weighted;
       Moments moments =
           new Moments(
-              sumXX / flux - meanX * meanX,
-              sumXY / flux - meanX * meanY,
-              sumYY / flux - meanY * meanY);
+              sumXX / flux - 2 * meanX * sumX / flux + meanX * meanX,
+              (sumXY - meanX * sumY - meanY * sumX) / flux + meanX * meanY,
+              sumYY / flux - 2 * meanY * sumY / flux + meanY * meanY);
       double level = background.levelAt(peakX, peakY);
       PeakSpread spread =
           PeakSpread.of(plane, peakX, peakY, level, background.noiseAt(peakX, peakY));

@@ -1,5 +1,6 @@
 package rondure.stars;
 
+import java.util.Arrays;
 import rondure.base.PixelPlane;
 
 /**
@@ -43,18 +44,65 @@ final class WhitenedRows {
     return height;
   }
 
+  /** True for a Bayer checkerboard, to be read by {@link #readGreens}. */
+  boolean hasGreens() {
+    return plane.lattice() == PixelPlane.Lattice.CHECKERBOARD;
+  }
+
+  /** +1 when a bin's upper green is left of its lower one, else −1. */
+  int greenSide() {
+    return plane.parity() == 0 ? 1 : -1;
+  }
+
+  /**
+   * Reads the two greens of each bin of a row, each whitened.
+   *
+   * @param upper receives the greens of the upper pixel row
+   * @param lower receives those of the lower pixel row
+   */
+  void readGreens(int row, float[] upper, float[] lower) {
+    if (row < 0 || row >= height) {
+      Arrays.fill(upper, 0);
+      Arrays.fill(lower, 0);
+      return;
+    }
+    float[] sky = level.row(row);
+    float[] sigma = noise.row(row);
+    int bottom = Math.min(2 * row + 1, plane.heightPx() - 1);
+    readGreens(2 * row * plane.widthPx() + plane.parity(), sky, sigma, upper);
+    readGreens(bottom * plane.widthPx() + 1 - plane.parity(), sky, sigma, lower);
+  }
+
+  private void readGreens(int start, float[] sky, float[] sigma, float[] out) {
+    float[] samples = plane.samples();
+    int last = samples.length - 1;
+    for (int i = 0; i < width; i++) {
+      out[i] = samples[Math.min(start + 2 * i, last)];
+    }
+    for (int i = 0; i < width; i++) {
+      out[i] = (out[i] - sky[i]) / sigma[i];
+    }
+    if (holes) {
+      holesToSky(out);
+    }
+  }
+
+  private void holesToSky(float[] out) {
+    for (int i = 0; i < width; i++) {
+      out[i] = out[i] == out[i] ? out[i] : 0;
+    }
+  }
+
   /** Reads a row of the grid into {@code out}; rows outside the grid are sky. */
   void read(int row, float[] out) {
     if (row < 0 || row >= height) {
-      java.util.Arrays.fill(out, 0, width, 0);
+      Arrays.fill(out, 0, width, 0);
       return;
     }
     float[] sky = level.row(row);
     float[] sigma = noise.row(row);
     if (binPx == 1) {
       readPixels(row, sky, sigma, out);
-    } else if (plane.lattice() == PixelPlane.Lattice.CHECKERBOARD && !holes) {
-      readGreens(row, sky, sigma, out);
     } else {
       readBins(row, sky, sigma, out);
     }
@@ -67,22 +115,7 @@ final class WhitenedRows {
       out[i] = (samples[start + i] - sky[i]) / sigma[i];
     }
     if (holes) {
-      for (int i = 0; i < width; i++) {
-        out[i] = out[i] == out[i] ? out[i] : 0;
-      }
-    }
-  }
-
-  private void readGreens(int row, float[] sky, float[] sigma, float[] out) {
-    float[] samples = plane.samples();
-    int upper = 2 * row * plane.widthPx() + plane.parity();
-    int lower = (2 * row + 1) * plane.widthPx() + 1 - plane.parity();
-    for (int i = 0; i < width; i++) {
-      out[i] = samples[upper + 2 * i] + samples[lower + 2 * i];
-    }
-    float scale = (float) Math.sqrt(0.5);
-    for (int i = 0; i < width; i++) {
-      out[i] = scale * (out[i] - 2 * sky[i]) / sigma[i];
+      holesToSky(out);
     }
   }
 
@@ -104,7 +137,7 @@ final class WhitenedRows {
     }
   }
 
-  /** Rows of a mesh grid at grid places, exact every few rows and straight between. */
+  /** Rows of a mesh grid at grid places, exact every few rows, straight between, alike in pairs. */
   static final class Ramp {
     private final MeshGrid grid;
     private final double binPx;
@@ -113,6 +146,7 @@ final class WhitenedRows {
     private final float[] to;
     private final float[] now;
     private int ramp = -1;
+    private int pair = -1;
 
     Ramp(MeshGrid grid, double binPx, int width, int rowsPerRamp) {
       this.grid = grid;
@@ -130,9 +164,12 @@ final class WhitenedRows {
         grid.fillRow(ramp * rowsPerRamp * binPx + first, first, binPx, from);
         grid.fillRow((ramp + 1) * rowsPerRamp * binPx + first, first, binPx, to);
       }
-      float share = (float) (row % rowsPerRamp) / rowsPerRamp;
-      for (int i = 0; i < now.length; i++) {
-        now[i] = from[i] + share * (to[i] - from[i]);
+      if (row / 2 != pair) {
+        pair = row / 2;
+        float share = (row / 2 * 2 % rowsPerRamp + 0.5f) / rowsPerRamp;
+        for (int i = 0; i < now.length; i++) {
+          now[i] = from[i] + share * (to[i] - from[i]);
+        }
       }
       return now;
     }
