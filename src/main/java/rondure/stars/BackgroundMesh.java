@@ -33,8 +33,9 @@ final class BackgroundMesh implements Background {
     this.cellNoise = cells.grid(cells.noise);
     this.roughness = cells.grid(cells.roughness);
     this.clippedShare = cells.grid(cells.clippedShare());
-    this.level = cellLevel.medianFiltered().withHolesFilled(0);
-    MeshGrid measured = withoutSlope(cellNoise.medianFiltered().withHolesFilled(0), level);
+    this.level = cellLevel.medianFilteredKeepingSlopes().withHolesFilled(0);
+    MeshGrid measured =
+        withoutSlope(cellNoise.withHolesFilled(0), cellLevel.withHolesFilled(0)).medianFiltered();
     this.noise = aboveCodeSteps(measured, level, clippedShare, context);
     this.holes = holes;
   }
@@ -53,14 +54,14 @@ final class BackgroundMesh implements Background {
 
   /**
    * Takes out of the noise what a sloping level adds to the scatter inside a cell: slope² · side² /
-   * 12 along each side, for the gentler of the slopes towards the two neighbours.
+   * 12 along each side.
    */
   private static MeshGrid withoutSlope(MeshGrid noise, MeshGrid level) {
     float[] cleaned = new float[noise.size()];
     for (int row = 0; row < noise.rows(); row++) {
       for (int column = 0; column < noise.columns(); column++) {
-        double across = level.gentlerStep(column, row, 1, 0);
-        double down = level.gentlerStep(column, row, 0, 1);
+        double across = level.steadyStep(column, row, 1, 0);
+        double down = level.steadyStep(column, row, 0, 1);
         double scatter = noise.cell(column, row);
         double slope = (across * across + down * down) / 12;
         double least = LEAST_NOISE_SHARE * scatter;

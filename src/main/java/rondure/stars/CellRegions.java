@@ -57,7 +57,8 @@ final class CellRegions {
     return column == 0 || row == 0 || column == columns - 1 || row == rows - 1;
   }
 
-  private static int neighbour(int columns, int rows, int cell, int side) {
+  /** The cell beside another, sides numbered 0 to 3; −1 outside the mesh. */
+  static int neighbour(int columns, int rows, int cell, int side) {
     int column = cell % columns + (side == 0 ? 1 : side == 1 ? -1 : 0);
     int row = cell / columns + (side == 2 ? 1 : side == 3 ? -1 : 0);
     boolean inside = column >= 0 && row >= 0 && column < columns && row < rows;

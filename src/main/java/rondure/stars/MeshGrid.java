@@ -60,15 +60,19 @@ final class MeshGrid {
     return values[index];
   }
 
-  /** The smaller change from a cell to its two neighbours along a direction; 0 at a bend. */
-  double gentlerStep(int column, int row, int stepX, int stepY) {
+  /**
+   * How much the values change per cell at a cell along a direction: the mean of the steps to its
+   * two neighbours, at most twice the gentler one, and 0 where they point opposite ways.
+   */
+  double steadyStep(int column, int row, int stepX, int stepY) {
     boolean before = column >= stepX && row >= stepY;
     boolean after = column + stepX < columns && row + stepY < rows;
     double here = cell(column, row);
     double back = before ? here - cell(column - stepX, row - stepY) : 0;
     double forth = after ? cell(column + stepX, row + stepY) - here : back;
     back = before ? back : forth;
-    return back * forth <= 0 ? 0 : Math.min(Math.abs(back), Math.abs(forth));
+    double gentler = Math.min(Math.abs(back), Math.abs(forth));
+    return back * forth <= 0 ? 0 : Math.min(2 * gentler, Math.abs(back + forth) / 2);
   }
 
   int size() {
@@ -188,17 +192,50 @@ final class MeshGrid {
 
   /** Each cell replaced by the median of its 3 x 3 neighbourhood, as far as it exists. */
   MeshGrid medianFiltered() {
+    return medianFiltered(false);
+  }
+
+  /**
+   * As {@link #medianFiltered}, with the cells missing at the border mirrored through each border
+   * cell, so that a slope there stays a slope.
+   */
+  MeshGrid medianFilteredKeepingSlopes() {
+    return medianFiltered(true);
+  }
+
+  private MeshGrid medianFiltered(boolean mirrored) {
     float[] filtered = new float[values.length];
-    float[] near = new float[9];
+    float[] near = new float[18];
     for (int row = 0; row < rows; row++) {
       for (int column = 0; column < columns; column++) {
         int count = neighbourhood(values, column, row, near);
+        count = mirrored ? addMirrored(column, row, near, count) : count;
         Arrays.sort(near, 0, count);
         filtered[row * columns + column] =
             count == 0 ? Float.NaN : (near[(count - 1) / 2] + near[count / 2]) / 2;
       }
     }
     return with(filtered);
+  }
+
+  private int addMirrored(int column, int row, float[] near, int count) {
+    float here = cell(column, row);
+    int filled = count;
+    for (int j = -1; j <= 1; j++) {
+      for (int i = -1; i <= 1; i++) {
+        if (!inside(column + i, row + j) && inside(column - i, row - j)) {
+          float mirror = 2 * here - cell(column - i, row - j);
+          if (!Float.isNaN(mirror)) {
+            near[filled++] = mirror;
+          }
+        }
+      }
+    }
+    return filled;
+  }
+
+  private boolean inside(int column, int row) {
+    return column >= 0 && row >= 0 && column < columns && row < rows;
   }
 
   private int neighbourhood(float[] cells, int column, int row, float[] near) {

@@ -63,9 +63,9 @@ final class Places {
     return PeakBasins.connected(x, y, above, highest);
   }
 
-  /** Highest significance over the places, for each scale. */
-  double[] highest(ScaleSpace space) {
-    double[] highest = new double[space.scales()];
+  /** Highest significance over the places, for each scale up to the widest asked for. */
+  double[] highest(ScaleSpace space, int widestScale) {
+    double[] highest = new double[widestScale + 1];
     Arrays.fill(highest, Double.NEGATIVE_INFINITY);
     for (int scale = 0; scale < highest.length; scale++) {
       for (int i = 0; i < x.length; i++) {

@@ -17,13 +17,14 @@ import java.util.List;
  */
 final class SkyRegion {
   /** Neighbouring cells of one region differ by less than this factor. */
-  private static final double STEP_FACTOR = 1.5;
+  private static final double STEP_FACTOR = 1.8;
 
   private static final double ROUGH_FACTOR = 3;
   private static final double CUT_FACTOR = 2.5;
+  private static final double STEEPER = 1.5;
   private static final double RICH_SHARE = 0.3;
-  private static final int FEWEST_STARS = 5;
-  private static final double HOLE_SHARE = 0.02;
+  private static final int FEWEST_STARS = 3;
+  private static final double HOLE_SHARE = 0.05;
   private static final double BLACK_SHARE = 0.5;
 
   private final BackgroundMesh background;
@@ -169,15 +170,33 @@ final class SkyRegion {
         && background.roughness().cell(cell) > ROUGH_FACTOR * implied[cell];
   }
 
-  /** Cells at the rim of the sky whose scatter shows the step of the horizon inside them. */
+  /**
+   * Drops cells at the rim of the sky whose scatter shows the step of the horizon inside them, as
+   * far as the slope of the sky above does not explain it.
+   */
   private void dropCutCells(boolean[] sky) {
     boolean[] before = sky.clone();
+    int columns = level.columns();
     for (int i = 0; i < sky.length; i++) {
-      boolean cut = background.cellNoise().cell(i) > CUT_FACTOR * implied[i];
-      if (cut && CellRegions.touches(level.columns(), level.rows(), before, i)) {
+      double slope = STEEPER * steepestStep(before, i);
+      double noise = background.cellNoise().cell(i);
+      boolean cut = noise * noise > Math.pow(CUT_FACTOR * implied[i], 2) + slope * slope / 12;
+      if (cut && CellRegions.touches(columns, level.rows(), before, i)) {
         sky[i] = false;
       }
     }
+  }
+
+  /** The largest change of level from a cell to its neighbours in the sky. */
+  private double steepestStep(boolean[] sky, int cell) {
+    double steepest = 0;
+    for (int side = 0; side < 4; side++) {
+      int other = CellRegions.neighbour(level.columns(), level.rows(), cell, side);
+      if (other >= 0 && sky[other]) {
+        steepest = Math.max(steepest, Math.abs(level.cell(cell) - level.cell(other)));
+      }
+    }
+    return steepest;
   }
 
   private void closeHoles(boolean[] sky) {

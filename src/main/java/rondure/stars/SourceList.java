@@ -17,11 +17,27 @@ final class SourceList {
     int scale = commonScale(footprints, space, meter);
     List<Source> sources = new ArrayList<>();
     for (int index = 0; index < footprints.size(); index++) {
-      for (Places basin : Places.of(footprints, index).basins(space, scale)) {
-        meter.measure(basin, detectionSnr).ifPresent(sources::add);
+      Places[] basins = Places.of(footprints, index).basins(space, scale);
+      int main = mainBasin(basins, space, scale);
+      for (int i = 0; i < basins.length; i++) {
+        int widest = i == main ? space.scales() - 1 : scale;
+        meter.measure(basins[i], widest, detectionSnr).ifPresent(sources::add);
       }
     }
     return sources;
+  }
+
+  private static int mainBasin(Places[] basins, ScaleSpace space, int scale) {
+    int main = 0;
+    double best = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < basins.length; i++) {
+      double height = basins[i].highest(space, scale)[scale];
+      if (height > best) {
+        best = height;
+        main = i;
+      }
+    }
+    return main;
   }
 
   /**
@@ -34,7 +50,8 @@ final class SourceList {
     int[] doubtful = new int[space.scales()];
     int step = 1 + footprints.size() / MOST_VOTERS;
     for (int index = 0; index < footprints.size(); index += step) {
-      Optional<Source> source = meter.measure(Places.of(footprints, index), VOTING_SNR);
+      Optional<Source> source =
+          meter.measure(Places.of(footprints, index), space.scales() - 1, VOTING_SNR);
       if (source.isPresent()) {
         boolean single = HotPixelRule.maybeSingle(source.get().spread());
         (single ? doubtful : votes)[source.get().scale()]++;

@@ -25,10 +25,12 @@ final class SourceMeter {
    * Measures the places of one basin.
    *
    * @param basin places on the finest grid
+   * @param widestScale the widest scale to look at: a basin beside a brighter one must not take its
+   *     neighbour's light at wide scales for its own
    * @param detectionSnr least significance; below it the basin is no source
    */
-  Optional<Source> measure(Places basin, double detectionSnr) {
-    double[] best = basin.highest(space);
+  Optional<Source> measure(Places basin, int widestScale, double detectionSnr) {
+    double[] best = basin.highest(space, widestScale);
     int scale = characteristicScale(best);
     double snr = java.util.Arrays.stream(best).max().orElse(0);
     if (!(snr >= detectionSnr)) {
