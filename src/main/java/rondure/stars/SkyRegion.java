@@ -16,8 +16,11 @@ import java.util.List;
  * nothing about its ground: there all is sky.
  */
 final class SkyRegion {
-  /** Neighbouring cells of one region differ by less than this factor. */
+  /** Neighbouring cells of one region differ by less than this factor per 64 px. */
   private static final double STEP_FACTOR = 1.8;
+
+  private static final double STEP_PX = 64;
+  private static final double LEAST_STEP_FACTOR = 1.4;
 
   private static final double ROUGH_FACTOR = 3;
   private static final double CUT_FACTOR = 2.5;
@@ -32,13 +35,15 @@ final class SkyRegion {
   private final MeshGrid level;
   private final double[] stars;
   private final double[] implied;
+  private final double stepFactor;
 
-  private SkyRegion(BackgroundMesh background, double[] stars, PixelContext context) {
+  private SkyRegion(BackgroundMesh background, double[] stars, PixelContext context, int meshPx) {
     this.background = background;
     this.context = context;
     this.level = background.level();
     this.stars = stars;
     this.implied = new double[level.size()];
+    this.stepFactor = Math.max(LEAST_STEP_FACTOR, Math.pow(STEP_FACTOR, meshPx / STEP_PX));
   }
 
   /**
@@ -51,7 +56,7 @@ final class SkyRegion {
       BackgroundMesh background, List<Source> sources, PixelContext context, int meshPx) {
     MeshGrid level = background.level();
     double[] stars = StarEvidence.perCell(sources, level.columns(), level.rows(), meshPx);
-    boolean[] sky = new SkyRegion(background, stars, context).cells();
+    boolean[] sky = new SkyRegion(background, stars, context, meshPx).cells();
     List<String> rows = new ArrayList<>();
     for (int row = 0; row < level.rows(); row++) {
       StringBuilder line = new StringBuilder();
@@ -90,7 +95,7 @@ final class SkyRegion {
   private boolean alike(int first, int second) {
     double a = Math.max(0, level.cell(first)) + floor(first);
     double b = Math.max(0, level.cell(second)) + floor(second);
-    return Math.max(a, b) < STEP_FACTOR * Math.min(a, b);
+    return Math.max(a, b) < stepFactor * Math.min(a, b);
   }
 
   private double floor(int cell) {
@@ -193,7 +198,8 @@ final class SkyRegion {
     for (int side = 0; side < 4; side++) {
       int other = CellRegions.neighbour(level.columns(), level.rows(), cell, side);
       if (other >= 0 && sky[other]) {
-        steepest = Math.max(steepest, Math.abs(level.cell(cell) - level.cell(other)));
+        MeshGrid cells = background.cellLevel();
+        steepest = Math.max(steepest, Math.abs(cells.cell(cell) - cells.cell(other)));
       }
     }
     return steepest;

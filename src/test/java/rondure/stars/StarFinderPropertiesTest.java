@@ -15,9 +15,11 @@ class StarFinderPropertiesTest {
 
   private static float[] sky(long seed) {
     SkyPainter painter = new SkyPainter(SIDE, SIDE, seed).level(150);
-    for (int i = 0; i < 60; i++) {
+    for (int i = 0; i < 64; i++) {
       double flux = 300 * Math.pow(painter.uniform(0.001, 1), -0.8);
-      painter.star(painter.uniform(10, 500), painter.uniform(10, 500), flux, 1.2);
+      double x = 36 + 63 * (i % 8) + painter.uniform(-10, 10);
+      double y = 36 + 63 * (i / 8) + painter.uniform(-10, 10);
+      painter.star(x, y, flux, 1.2);
     }
     return painter.exposed(4, 0.2);
   }
