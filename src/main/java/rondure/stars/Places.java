@@ -75,13 +75,16 @@ final class Places {
     return highest;
   }
 
-  /** The basins of the distinct peaks at one scale, highest peak first. */
+  /** The basins of the distinct peaks at one scale. */
   Places[] basins(ScaleSpace space, int scale) {
     float[] height = new float[x.length];
     for (int i = 0; i < height.length; i++) {
       height[i] = significance(space, scale, i);
     }
     int[] peaks = PeakBasins.split(x, y, height);
+    if (Arrays.stream(peaks).allMatch(peak -> peak == peaks[0])) {
+      return new Places[] {this};
+    }
     long[] keys = new long[peaks.length];
     for (int i = 0; i < keys.length; i++) {
       keys[i] = (long) peaks[i] << 32 | i;
