@@ -11,7 +11,8 @@ import rondure.base.Moments;
  * @param peakXPx column of the highest pixel
  * @param peakYPx row of the highest pixel
  * @param peakCounts highest pixel above sky
- * @param fluxCounts light above sky inside the isophote
+ * @param fluxCounts light above sky inside the isophote, over all pixels: photosites of other
+ *     colours count with the mean of those measured
  * @param filterSnr signal-to-noise in the matched filter
  * @param areaPx pixels inside the isophote (of the full raster: a checkerboard counts double)
  * @param isophotal second moments inside the isophote: rough, biased low, for choosing windows
