@@ -1,0 +1,124 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import rondure.sky.Direction;
+import rondure.sky.ImageVelocity;
+import rondure.sky.SkyMotion;
+
+/**
+ * Searches the pole of the sky that explains the directions of a frame's stars, at the known rate.
+ *
+ * <p>Trails of ± the pole look alike, so half the sphere is searched: a coarse even grid, then the
+ * best few refined. Exposure times are nominal: the nearest 2^(n/3) s is tried as well (common
+ * practice of camera makers: 30 s is truly 32).
+ */
+final class TrailFit {
+  private static final int GRID_POINTS = 500;
+  private static final int REFINED = 4;
+  private static final double GRID_STEP_RAD = Math.toRadians(6);
+  private static final double LAST_STEP_RAD = Math.toRadians(0.3);
+  private static final int MOST_MOVES = 40;
+
+  private final SmearField field;
+  private final double seconds;
+
+  private TrailFit(SmearField field, double seconds) {
+    this.field = field;
+    this.seconds = seconds;
+  }
+
+  /** The best trail model for a field with a known focal length. */
+  static SmearModel best(SmearField field, double exposureSeconds) {
+    SmearModel nominal = new TrailFit(field, exposureSeconds).search();
+    double true3 = Math.pow(2, Math.rint(3 * Math.log(exposureSeconds) / Math.log(2)) / 3);
+    if (Math.abs(true3 / exposureSeconds - 1) < 0.01) {
+      return nominal;
+    }
+    SmearModel rounded = new TrailFit(field, true3).search();
+    return rounded.loss() < nominal.loss() ? rounded : nominal;
+  }
+
+  private record Scored(Direction pole, double loss) {}
+
+  private SmearModel search() {
+    List<Scored> grid = new ArrayList<>();
+    for (int i = 0; i < GRID_POINTS; i++) {
+      Direction pole = halfSphere(i);
+      grid.add(new Scored(pole, cauchyLoss(pole)));
+    }
+    grid.sort(Comparator.comparingDouble(Scored::loss));
+    SmearModel best = null;
+    for (Scored start : grid.subList(0, REFINED)) {
+      SmearModel refined = SmearFits.known(field, smear(refine(start).pole()));
+      if (best == null || refined.loss() < best.loss()) {
+        best = refined;
+      }
+    }
+    return best;
+  }
+
+  /** Even points on the half sphere z >= 0 (golden-angle spiral). */
+  private static Direction halfSphere(int i) {
+    double z = (i + 0.5) / GRID_POINTS;
+    double turn = i * Math.PI * (3 - Math.sqrt(5));
+    double radius = Math.sqrt(1 - z * z);
+    return Direction.of(radius * Math.cos(turn), radius * Math.sin(turn), z);
+  }
+
+  private Scored refine(Scored start) {
+    Scored best = start;
+    double step = GRID_STEP_RAD / 2;
+    for (int move = 0; move < MOST_MOVES && step > LAST_STEP_RAD; move++) {
+      Scored better = bestNeighbour(best, step);
+      if (better.loss() < best.loss()) {
+        best = better;
+      } else {
+        step /= 2;
+      }
+    }
+    return best;
+  }
+
+  private Scored bestNeighbour(Scored centre, double step) {
+    Direction pole = centre.pole();
+    Direction side =
+        Math.abs(pole.z()) < 0.9
+            ? Direction.of(-pole.y(), pole.x(), 0)
+            : Direction.of(0, -pole.z(), pole.y());
+    Scored best = centre;
+    for (int i = 0; i < 6; i++) {
+      Direction axis = side.rotatedAbout(pole, i * Math.PI / 3);
+      Direction moved = pole.rotatedAbout(axis, step);
+      Scored scored = new Scored(moved, cauchyLoss(moved));
+      if (scored.loss() < best.loss()) {
+        best = scored;
+      }
+    }
+    return best;
+  }
+
+  /** The line's spin-2: L²/24 along its direction. */
+  private SmearModel.SmearAt smear(Direction pole) {
+    return (x, y) -> {
+      ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
+      double dx = velocity.xPxPerS() * seconds;
+      double dy = velocity.yPxPerS() * seconds;
+      return new double[] {(dx * dx - dy * dy) / 24, dx * dy / 12};
+    };
+  }
+
+  private double cauchyLoss(Direction pole) {
+    SmearModel.SmearAt smear = smear(pole);
+    double loss = 0;
+    for (int i = 0; i < field.count(); i++) {
+      double[] spin2 = smear.spin2(field.xs[i], field.ys[i]);
+      double along = (field.along[i] - spin2[0]) / field.alongError[i];
+      double diagonal = (field.diagonal[i] - spin2[1]) / field.diagonalError[i];
+      // Cauchy's loss never levels off, so that a coarse grid still points to the minimum.
+      loss += Math.log1p((along * along + diagonal * diagonal) / 4);
+    }
+    return loss;
+  }
+}
