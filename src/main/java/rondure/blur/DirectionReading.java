@@ -28,9 +28,6 @@ record DirectionReading(
     double radialPx2,
     SmearModel.SmearAt at) {
 
-  /** A focal length so long that the field is flat, for frames without one. */
-  private static final double NARROW_FOCAL_PX = 1e7;
-
   private static final double LEAST_TRAIL_FOR_PATTERN_PX = 1;
   private static final int LEAST_STARS_FOR_PATTERN = 15;
 
@@ -44,9 +41,15 @@ record DirectionReading(
 
   private static final double MOST_LOG_ODDS = 3;
 
+  /** Directions that a real lens bends in ways not modelled: two such patterns are alike. */
+  private static final double LENS_MISFIT_PX2 = 0.1;
+
+  private static final double LENS_MISFIT_SHARE = 0.05;
+
   static DirectionReading of(FrameEvidence evidence) {
     StarField field = evidence.field();
-    SmearField smears = SmearField.of(field, evidence.focalLengthPx().orElse(NARROW_FOCAL_PX));
+    SmearField smears =
+        SmearField.of(field, evidence.focalLengthPx().orElse(SmearField.NARROW_FOCAL_PX));
     SmearModel lens = SmearFits.lensOnly(smears);
     SmearModel shake = SmearFits.shake(smears);
     Optional<Double> centre = trailCentre(evidence);
@@ -67,7 +70,7 @@ record DirectionReading(
         gain,
         centre,
         largest(evidence).map(px2 -> Math.sqrt(best.smearPx2() / px2)),
-        trail.map(t -> logOdds(shake, t, smears.count())).orElse(0.0),
+        trail.map(t -> logOdds(shake, t, smears)).orElse(0.0),
         best.radialPx2(),
         best.at());
   }
@@ -108,10 +111,23 @@ record DirectionReading(
     return Optional.of(RobustStats.median(smears)).filter(px2 -> px2 > 0);
   }
 
-  private static double logOdds(SmearModel shake, SmearModel trail, int stars) {
-    double freedom = Math.max(1, 2.0 * stars - 4);
+  private static double logOdds(SmearModel shake, SmearModel trail, SmearField field) {
+    double freedom = Math.max(1, 2.0 * field.count() - 4);
     double scale = Math.max(1, Math.min(shake.loss(), trail.loss()) / freedom);
     double odds = INDEPENDENT_SHARE * (shake.loss() - trail.loss()) / (2 * scale);
-    return Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, odds));
+    double bounded = Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, odds));
+    return bounded * Math.min(1, Math.pow(difference(shake, trail, field), 2));
+  }
+
+  /** How far the two patterns differ, r.m.s., over what a real lens may hide. */
+  private static double difference(SmearModel shake, SmearModel trail, SmearField field) {
+    double sum = 0;
+    for (int i = 0; i < field.count(); i++) {
+      double[] one = shake.at().spin2(field.xs[i], field.ys[i]);
+      double[] two = trail.at().spin2(field.xs[i], field.ys[i]);
+      sum += Math.pow(one[0] - two[0], 2) + Math.pow(one[1] - two[1], 2);
+    }
+    double hidden = LENS_MISFIT_PX2 + LENS_MISFIT_SHARE * trail.smearPx2();
+    return Math.sqrt(sum / Math.max(1, field.count())) / hidden;
   }
 }

@@ -17,6 +17,9 @@ final class SmearField {
   private static final double FLOOR_PX2 = 0.02;
   private static final double FLOOR_SHARE = 0.03;
 
+  /** A focal length so long that the field is flat. */
+  static final double NARROW_FOCAL_PX = 1e7;
+
   final RectilinearCamera camera;
   final double halfDiagonalPx;
   final double[] xs;
@@ -46,6 +49,17 @@ final class SmearField {
     }
   }
 
+  private SmearField(RectilinearCamera camera, SmearField same) {
+    this.camera = camera;
+    halfDiagonalPx = same.halfDiagonalPx;
+    xs = same.xs;
+    ys = same.ys;
+    along = same.along;
+    diagonal = same.diagonal;
+    alongError = same.alongError;
+    diagonalError = same.diagonalError;
+  }
+
   /** The brightest stars of a field; without a focal length the field counts as narrow. */
   static SmearField of(StarField field, double focalLengthPx) {
     List<Star> stars = field.stars();
@@ -54,6 +68,13 @@ final class SmearField {
         RectilinearCamera.centred(focalLengthPx, field.widthPx(), field.heightPx());
     return new SmearField(
         camera, Math.hypot(field.widthPx(), field.heightPx()) / 2, List.copyOf(brightest));
+  }
+
+  /** The same stars seen as if the field were narrow. */
+  SmearField narrow() {
+    RectilinearCamera flat =
+        new RectilinearCamera(NARROW_FOCAL_PX, camera.centreXPx(), camera.centreYPx());
+    return new SmearField(flat, this);
   }
 
   int count() {

@@ -29,7 +29,7 @@ record SmearOwner(
   private static final double TOO_LONG_LOG_ODDS = -4;
 
   /** A trail is always there, shake is not: slightly for the sky where both can be. */
-  private static final double POSSIBLE_LOG_ODDS = 0.4;
+  private static final double POSSIBLE_LOG_ODDS = 0.3;
 
   private static final double MORE_THAN_OTHERS_LOG_ODDS = -3;
   private static final double LIKE_OTHERS_LOG_ODDS = 2.2;

@@ -52,11 +52,11 @@ record WidthReading(double medianPx2, double bestPx2, double edgePx2) {
       }
     }
     boolean edgeKnown = edge.size() >= FieldShape.LEAST_STARS_IN_ZONE;
-    double outer = edgeKnown ? Math.max(median, median(edge)) : worst;
+    double outer = edgeKnown ? median(edge) - SURE * error(edge) : worst;
     return new WidthReading(
         Math.max(LEAST_PX2, median),
         Math.max(LEAST_PX2, best),
-        Math.max(LEAST_PX2, Math.min(outer, worst)));
+        Math.max(LEAST_PX2, Math.max(median, outer)));
   }
 
   private static int cell(StarField field, Star star) {
