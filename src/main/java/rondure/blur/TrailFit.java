@@ -21,6 +21,8 @@ final class TrailFit {
   private static final double LAST_STEP_RAD = Math.toRadians(0.3);
   private static final int MOST_MOVES = 40;
 
+  private static final int GRID_STARS = 50;
+
   private final SmearField field;
   private final double seconds;
 
@@ -31,29 +33,38 @@ final class TrailFit {
 
   /** The best trail model for a field with a known focal length. */
   static SmearModel best(SmearField field, double exposureSeconds) {
-    SmearModel nominal = new TrailFit(field, exposureSeconds).search();
-    double true3 = Math.pow(2, Math.rint(3 * Math.log(exposureSeconds) / Math.log(2)) / 3);
-    if (Math.abs(true3 / exposureSeconds - 1) < 0.01) {
-      return nominal;
+    TrailFit nominal = new TrailFit(field, exposureSeconds);
+    List<Scored> starts = nominal.grid();
+    SmearModel best = nominal.refined(starts);
+    double rounded = Math.pow(2, Math.rint(3 * Math.log(exposureSeconds) / Math.log(2)) / 3);
+    if (Math.abs(rounded / exposureSeconds - 1) < 0.01) {
+      return best;
     }
-    SmearModel rounded = new TrailFit(field, true3).search();
-    return rounded.loss() < nominal.loss() ? rounded : nominal;
+    SmearModel other = new TrailFit(field, rounded).refined(starts);
+    return other.loss() < best.loss() ? other : best;
   }
 
   private record Scored(Direction pole, double loss) {}
 
-  private SmearModel search() {
+  /** The best few of an even grid, judged by some of the stars. */
+  private List<Scored> grid() {
+    int stride = Math.max(1, field.count() / GRID_STARS);
     List<Scored> grid = new ArrayList<>();
     for (int i = 0; i < GRID_POINTS; i++) {
       Direction pole = halfSphere(i);
-      grid.add(new Scored(pole, cauchyLoss(pole)));
+      grid.add(new Scored(pole, cauchyLoss(pole, stride)));
     }
     grid.sort(Comparator.comparingDouble(Scored::loss));
+    return List.copyOf(grid.subList(0, REFINED));
+  }
+
+  private SmearModel refined(List<Scored> starts) {
     SmearModel best = null;
-    for (Scored start : grid.subList(0, REFINED)) {
-      SmearModel refined = SmearFits.known(field, smear(refine(start).pole()));
-      if (best == null || refined.loss() < best.loss()) {
-        best = refined;
+    for (Scored start : starts) {
+      Scored here = new Scored(start.pole(), cauchyLoss(start.pole(), 1));
+      SmearModel model = SmearFits.known(field, smear(refine(here).pole()));
+      if (best == null || model.loss() < best.loss()) {
+        best = model;
       }
     }
     return best;
@@ -91,7 +102,7 @@ final class TrailFit {
     for (int i = 0; i < 6; i++) {
       Direction axis = side.rotatedAbout(pole, i * Math.PI / 3);
       Direction moved = pole.rotatedAbout(axis, step);
-      Scored scored = new Scored(moved, cauchyLoss(moved));
+      Scored scored = new Scored(moved, cauchyLoss(moved, 1));
       if (scored.loss() < best.loss()) {
         best = scored;
       }
@@ -109,10 +120,10 @@ final class TrailFit {
     };
   }
 
-  private double cauchyLoss(Direction pole) {
+  private double cauchyLoss(Direction pole, int stride) {
     SmearModel.SmearAt smear = smear(pole);
     double loss = 0;
-    for (int i = 0; i < field.count(); i++) {
+    for (int i = 0; i < field.count(); i += stride) {
       double[] spin2 = smear.spin2(field.xs[i], field.ys[i]);
       double along = (field.along[i] - spin2[0]) / field.alongError[i];
       double diagonal = (field.diagonal[i] - spin2[1]) / field.diagonalError[i];

@@ -10,7 +10,6 @@ import java.util.stream.IntStream;
 import rondure.blur.Attribution;
 import rondure.blur.SceneReference;
 import rondure.intake.CaptureTime;
-import rondure.sky.StaticReport;
 
 /** Builds the book of a night from its measured exposures. */
 public final class NightBuilder {
@@ -59,7 +58,7 @@ public final class NightBuilder {
         });
     List<NightFrame> all = List.of(frames);
     List<String> notes = new ArrayList<>(input.notes());
-    notes.addAll(new Remarks(settings, sizes).on(all, shots, scenes, findings(judgements)));
+    notes.addAll(new Remarks(settings, sizes).on(all, shots, scenes, judgements));
     return new NightBook(
         input.inputName(),
         summaries(all, scenes),
@@ -68,10 +67,6 @@ public final class NightBuilder {
         input.ignoredCounts(),
         statics,
         notes);
-  }
-
-  private static List<StaticReport.Finding> findings(List<SceneJudge.Judgement> judgements) {
-    return judgements.stream().map(judgement -> judgement.statics().finding()).toList();
   }
 
   /** Places of the frames of each scene, scenes in order of their first frame. */

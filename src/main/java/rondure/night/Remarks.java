@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import rondure.blur.SceneReference;
 import rondure.intake.Linearity;
 import rondure.sky.StaticReport;
 
@@ -31,21 +32,21 @@ final class Remarks {
    * @param frames the frames of the book
    * @param shots the same exposures in the same order
    * @param scenes the scenes of the book
-   * @param findings what the sky was seen to do, by scene
+   * @param judgements of the scenes, in the same order
    */
   List<String> on(
       List<NightFrame> frames,
       List<Shot> shots,
       List<Scene> scenes,
-      List<StaticReport.Finding> findings) {
+      List<SceneJudge.Judgement> judgements) {
     List<NightFrame> ofTheNight = frames.stream().filter(f -> f.nightIndex().isPresent()).toList();
     missingFacts(ofTheNight);
     assumedLinear(ofTheNight);
     sizes(ofTheNight);
     clocks(ofTheNight, shots);
     for (int i = 0; i < scenes.size(); i++) {
-      softness(scenes.get(i));
-      statics(scenes.get(i), findings.get(i));
+      softness(scenes.get(i), judgements.get(i));
+      statics(scenes.get(i), judgements.get(i).statics().finding());
     }
     return List.copyOf(notes);
   }
@@ -155,9 +156,11 @@ final class Remarks {
     }
   }
 
-  private void softness(Scene scene) {
-    scene
-        .sharpestFwhmPx()
+  /** Width across any smear counts: a scene of long trails may still be in focus. */
+  private void softness(Scene scene, SceneJudge.Judgement judgement) {
+    judgement
+        .reference()
+        .map(SceneReference::coreFwhmPx)
         .filter(px -> px > settings.softFwhmPx())
         .ifPresent(
             px ->
