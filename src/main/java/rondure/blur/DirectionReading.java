@@ -41,6 +41,12 @@ record DirectionReading(
 
   private static final double MOST_LOG_ODDS = 3;
 
+  /** A trail of any length can also be a turn of the camera about its axis: no proof. */
+  private static final double MOST_LOG_ODDS_OF_ANY_LENGTH = 1.5;
+
+  /** Half of two more parameters' chi² at 95 %. */
+  private static final double COST_OF_FREEDOM = 3;
+
   /** Directions that a real lens bends in ways not modelled: two such patterns are alike. */
   private static final double LENS_MISFIT_PX2 = 0.1;
 
@@ -54,10 +60,9 @@ record DirectionReading(
     SmearModel shake = SmearFits.shake(smears);
     Optional<Double> centre = trailCentre(evidence);
     Optional<SmearModel> trail =
-        centre
-            .filter(px -> px >= LEAST_TRAIL_FOR_PATTERN_PX)
-            .filter(px -> field.stars().size() >= LEAST_STARS_FOR_PATTERN)
-            .map(px -> TrailFit.best(smears, evidence.exposureSeconds().orElseThrow()));
+        field.stars().size() < LEAST_STARS_FOR_PATTERN
+            ? Optional.empty()
+            : trail(evidence, smears, centre, lens.loss() - shake.loss());
     SmearModel best = trail.filter(t -> t.loss() < shake.loss()).orElse(shake);
     double gain = lens.loss() - best.loss();
     boolean real = gain >= SIGNIFICANT_GAIN && best.smearPx2() >= LEAST_SMEAR_PX2;
@@ -70,9 +75,26 @@ record DirectionReading(
         gain,
         centre,
         largest(evidence).map(px2 -> Math.sqrt(best.smearPx2() / px2)),
-        trail.map(t -> logOdds(shake, t, smears)).orElse(0.0),
+        trail.map(t -> logOdds(shake, t, smears, centre.isPresent())).orElse(0.0),
         best.radialPx2(),
         best.at());
+  }
+
+  /** The sky's pattern: of known length where the facts tell, else only when there is a smear. */
+  private static Optional<SmearModel> trail(
+      FrameEvidence evidence, SmearField smears, Optional<Double> centrePx, double shakeGain) {
+    if (centrePx.isPresent()) {
+      return centrePx
+          .filter(px -> px >= LEAST_TRAIL_FOR_PATTERN_PX)
+          .map(px -> TrailFit.best(smears, evidence.exposureSeconds().orElseThrow()));
+    }
+    if (shakeGain < SIGNIFICANT_GAIN) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        evidence.focalLengthPx().isPresent()
+            ? TrailFit.ofAnyLength(smears)
+            : TrailFit.ofAnyLensAndLength(smears));
   }
 
   boolean isSmeared() {
@@ -111,11 +133,15 @@ record DirectionReading(
     return Optional.of(RobustStats.median(smears)).filter(px2 -> px2 > 0);
   }
 
-  private static double logOdds(SmearModel shake, SmearModel trail, SmearField field) {
+  private static double logOdds(
+      SmearModel shake, SmearModel trail, SmearField field, boolean lengthKnown) {
     double freedom = Math.max(1, 2.0 * field.count() - 4);
     double scale = Math.max(1, Math.min(shake.loss(), trail.loss()) / freedom);
     double odds = INDEPENDENT_SHARE * (shake.loss() - trail.loss()) / (2 * scale);
-    double bounded = Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, odds));
+    double bounded =
+        lengthKnown
+            ? Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, odds))
+            : Math.max(0, Math.min(MOST_LOG_ODDS_OF_ANY_LENGTH, odds - COST_OF_FREEDOM));
     return bounded * Math.min(1, Math.pow(difference(shake, trail, field), 2));
   }
 

@@ -70,11 +70,10 @@ final class SmearField {
         camera, Math.hypot(field.widthPx(), field.heightPx()) / 2, List.copyOf(brightest));
   }
 
-  /** The same stars seen as if the field were narrow. */
-  SmearField narrow() {
-    RectilinearCamera flat =
-        new RectilinearCamera(NARROW_FOCAL_PX, camera.centreXPx(), camera.centreYPx());
-    return new SmearField(flat, this);
+  /** The same stars with another focal length. */
+  SmearField seenThrough(double focalLengthPx) {
+    return new SmearField(
+        new RectilinearCamera(focalLengthPx, camera.centreXPx(), camera.centreYPx()), this);
   }
 
   int count() {

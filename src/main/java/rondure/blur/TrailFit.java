@@ -12,7 +12,8 @@ import rondure.sky.SkyMotion;
  *
  * <p>Trails of ± the pole look alike, so half the sphere is searched: a coarse even grid, then the
  * best few refined. Exposure times are nominal: the nearest 2^(n/3) s is tried as well (common
- * practice of camera makers: 30 s is truly 32).
+ * practice of camera makers: 30 s is truly 32). Without facts the length is free and a few focal
+ * lengths are tried: only how the directions turn over the field can speak then.
  */
 final class TrailFit {
   private static final int GRID_POINTS = 500;
@@ -21,6 +22,10 @@ final class TrailFit {
   private static final double LAST_STEP_RAD = Math.toRadians(0.3);
   private static final int MOST_MOVES = 40;
 
+  /** Wide, usual and long: 14, 24 and 52 mm on 36 × 24 mm, over the diagonal. */
+  private static final double[] FOCAL_LENGTHS_PER_DIAGONAL = {0.33, 0.55, 1.2};
+
+  private static final double LENGTH_IS_FREE = 0;
   private static final int GRID_STARS = 50;
 
   private final SmearField field;
@@ -42,6 +47,24 @@ final class TrailFit {
     }
     SmearModel other = new TrailFit(field, rounded).refined(starts);
     return other.loss() < best.loss() ? other : best;
+  }
+
+  /** The best model of a trail of any length, for a field with a known focal length. */
+  static SmearModel ofAnyLength(SmearField field) {
+    TrailFit fit = new TrailFit(field, LENGTH_IS_FREE);
+    return fit.refined(fit.grid());
+  }
+
+  /** The best model of a trail of any length when the focal length is not known either. */
+  static SmearModel ofAnyLensAndLength(SmearField field) {
+    SmearModel best = null;
+    for (double focal : FOCAL_LENGTHS_PER_DIAGONAL) {
+      SmearModel model = ofAnyLength(field.seenThrough(2 * focal * field.halfDiagonalPx));
+      if (best == null || model.loss() < best.loss()) {
+        best = model;
+      }
+    }
+    return best;
   }
 
   private record Scored(Direction pole, double loss) {}
@@ -110,14 +133,37 @@ final class TrailFit {
     return best;
   }
 
-  /** The line's spin-2: L²/24 along its direction. */
+  /** The line's spin-2, L²/24 along its direction; the best-fitting length when it is free. */
   private SmearModel.SmearAt smear(Direction pole) {
+    double squared = seconds == LENGTH_IS_FREE ? fittedSquareSeconds(pole) : seconds * seconds;
     return (x, y) -> {
-      ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
-      double dx = velocity.xPxPerS() * seconds;
-      double dy = velocity.yPxPerS() * seconds;
-      return new double[] {(dx * dx - dy * dy) / 24, dx * dy / 12};
+      double[] perSquareSecond = perSquareSecond(pole, x, y);
+      perSquareSecond[0] *= squared;
+      perSquareSecond[1] *= squared;
+      return perSquareSecond;
     };
+  }
+
+  private double[] perSquareSecond(Direction pole, double x, double y) {
+    ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
+    double dx = velocity.xPxPerS();
+    double dy = velocity.yPxPerS();
+    return new double[] {(dx * dx - dy * dy) / 24, dx * dy / 12};
+  }
+
+  private double fittedSquareSeconds(Direction pole) {
+    double product = 0;
+    double square = 1e-12;
+    for (int i = 0; i < field.count(); i++) {
+      double[] line = perSquareSecond(pole, field.xs[i], field.ys[i]);
+      double along = line[0] / field.alongError[i];
+      double diagonal = line[1] / field.diagonalError[i];
+      product +=
+          along * field.along[i] / field.alongError[i]
+              + diagonal * field.diagonal[i] / field.diagonalError[i];
+      square += along * along + diagonal * diagonal;
+    }
+    return Math.max(0, product / square);
   }
 
   private double cauchyLoss(Direction pole, int stride) {
