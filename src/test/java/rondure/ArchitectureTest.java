@@ -40,7 +40,7 @@ class ArchitectureTest {
 
   /** Packages whose note is not written yet; empty this when they are. */
   private static final Set<String> NOTES_TO_COME =
-      Set.of("rondure", "rondure/cli", "rondure/crew", "rondure/stars");
+      Set.of("rondure", "rondure/cli", "rondure/crew", "rondure/report", "rondure/stars");
 
   /** Each package and those of ours that it may import. */
   private static final Map<String, List<String>> MAY_IMPORT = new LinkedHashMap<>();

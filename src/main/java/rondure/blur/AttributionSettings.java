@@ -10,6 +10,8 @@ package rondure.blur;
  *     likely, measured on sensor values; from trials on simulated and real nights
  * @param widestCoreDevelopedPx [3.3] the same for developed files, which are demosaiced
  * @param coreSpreadPx [0.22] width of the logistic around it
+ * @param pixelLimitFwhmPx [1.6] no frame is called soft for a core below this: diffraction, pixel,
+ *     filter and demosaicing give 1.1 to 1.6 px with a perfect lens
  * @param usualCoreFwhmPx [2.3] the core to expect when a whole scene is out of focus: fast lenses
  *     give 1.5 to 3 px (common practice)
  */
@@ -19,6 +21,7 @@ public record AttributionSettings(
     double widestCoreSensorPx,
     double widestCoreDevelopedPx,
     double coreSpreadPx,
+    double pixelLimitFwhmPx,
     double usualCoreFwhmPx) {
 
   public AttributionSettings {
@@ -32,6 +35,10 @@ public record AttributionSettings(
     if (!(widestCoreSensorPx > 0 && widestCoreDevelopedPx > 0 && coreSpreadPx > 0)) {
       throw new IllegalArgumentException("core limits must be > 0 px");
     }
+    if (!(pixelLimitFwhmPx >= 0 && pixelLimitFwhmPx <= usualCoreFwhmPx)) {
+      throw new IllegalArgumentException(
+          "pixelLimitFwhmPx must be in [0, usualCoreFwhmPx], was " + pixelLimitFwhmPx);
+    }
     if (!(usualCoreFwhmPx > 0 && usualCoreFwhmPx <= widestCoreSensorPx)) {
       throw new IllegalArgumentException(
           "usualCoreFwhmPx must be in (0, widestCoreSensorPx], was " + usualCoreFwhmPx);
@@ -39,6 +46,6 @@ public record AttributionSettings(
   }
 
   public static AttributionSettings defaults() {
-    return new AttributionSettings(1.25, 1.6, 3.1, 3.3, 0.22, 2.3);
+    return new AttributionSettings(1.25, 1.6, 3.1, 3.3, 0.22, 1.6, 2.3);
   }
 }

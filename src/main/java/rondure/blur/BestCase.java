@@ -27,7 +27,12 @@ public final class BestCase {
    * width (the moment of the Airy pattern itself diverges).
    */
   static double leastPx2(double airyFwhmPx) {
-    double sigma = airyFwhmPx / Moments.FWHM_PER_SIGMA;
-    return 1 / 12.0 + sigma * sigma;
+    return 1 / 12.0 + gaussianPx2(airyFwhmPx);
+  }
+
+  /** Second moment per axis of a Gaussian of this width, px². */
+  static double gaussianPx2(double fwhmPx) {
+    double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
+    return sigma * sigma;
   }
 }

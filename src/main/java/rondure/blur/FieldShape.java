@@ -15,7 +15,9 @@ import rondure.stars.StarField;
  *
  * @param starCount measured stars
  * @param fwhmPx half-maximum width √(major · minor)
- * @param roundness half-maximum axis ratio minor / major of each star, then the median
+ * @param roundness half-maximum axis ratio b/a typical of its stars, 1 = round; what differs
+ *     between neighbouring stars (noise, sampling), and would make round stars look oval, is taken
+ *     off
  * @param moments median tensor, component by component (noise averages out), px²
  * @param smearErrorPx2 standard error of the tensor's spin-2 part
  * @param coherence length of the mean unit vector of doubled directions: 0 = every way, 1 = one way
@@ -64,7 +66,7 @@ public record FieldShape(
     return new FieldShape(
         stars.size(),
         median(stars, Star::fwhmPx),
-        median(stars, star -> star.fwhmMinorPx() / star.fwhmMajorPx()),
+        Roundness.of(stars),
         medianTensor(stars, Star::moments),
         smearError(stars),
         coherence(stars),
@@ -93,15 +95,7 @@ public record FieldShape(
   }
 
   private static double minorFwhm(List<Star> stars) {
-    double perVariance = Moments.FWHM_PER_SIGMA * Moments.FWHM_PER_SIGMA;
-    Moments tensor =
-        medianTensor(
-            stars,
-            star ->
-                Moments.ofAxes(
-                    star.fwhmMajorPx() * star.fwhmMajorPx() / perVariance,
-                    star.fwhmMinorPx() * star.fwhmMinorPx() / perVariance,
-                    star.moments().positionAngleRad()));
+    Moments tensor = medianTensor(stars, Roundness::halfMaximumTensor);
     return Moments.FWHM_PER_SIGMA * Math.sqrt(Math.max(PIXEL_BOX_PX2, tensor.minorPx2()));
   }
 

@@ -9,7 +9,8 @@ record Findings(
     FrameEvidence evidence, FieldShape shape, DirectionReading direction, Excess excess) {
 
   private static final int FEW_STARS = 15;
-  private static final double ROUND_FROM = 0.9;
+  private static final int STARS_FOR_PATTERN = 30;
+  private static final double ROUND_FROM = 0.85;
   private static final double SOFTER_EDGE_FROM = 1.25;
   private static final double AS_SHARP_UP_TO = 1.1;
 
@@ -49,7 +50,7 @@ record Findings(
   private void addDirection(List<Evidence> list, SmearOwner owner) {
     double trail = direction.trailCentrePx().orElse(0.0);
     if (!direction.isSmeared()) {
-      if (shape.roundness() >= ROUND_FROM || shape.moments().roundness() >= ROUND_FROM) {
+      if (shape.roundness() >= ROUND_FROM) {
         add(list, Evidence.Kind.STARS_ROUND, Map.of("roundness", shape.roundness()));
       }
       addAbsence(list, trail);
@@ -113,7 +114,8 @@ record Findings(
     } else if (ratio < AS_SHARP_UP_TO) {
       add(list, Evidence.Kind.EDGES_AS_SHARP, Map.of("edgeRatio", ratio));
     }
-    if (Math.abs(direction.radialPx2()) > 0.5 * excess.corePx2()) {
+    boolean enough = shape.starCount() >= STARS_FOR_PATTERN;
+    if (enough && Math.abs(direction.radialPx2()) > 0.5 * excess.corePx2()) {
       add(list, Evidence.Kind.RADIAL_PATTERN, Map.of("radialPx2", direction.radialPx2()));
     }
   }

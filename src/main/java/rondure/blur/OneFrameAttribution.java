@@ -56,7 +56,9 @@ public final class OneFrameAttribution implements Attribution {
   record Core(double px2, double ifDefocusedPx2, double sharp, Optional<Double> flatness) {}
 
   private Core core(FrameEvidence evidence, FieldShape shape, WidthReading widths) {
-    double least = evidence.diffractionFwhmPx().map(BestCase::leastPx2).orElse(1 / 12.0);
+    double pixelLimit = BestCase.gaussianPx2(settings.pixelLimitFwhmPx());
+    double diffraction = evidence.diffractionFwhmPx().map(BestCase::leastPx2).orElse(0.0);
+    double least = Math.max(pixelLimit, diffraction);
     double seen = Math.min(evidence.scene().corePx2(), widths.bestPx2());
     double core = Math.max(least, seen);
     // Half-maximum width of that core, by this frame's own relation of the two.

@@ -56,9 +56,9 @@ final class SceneJudge {
     for (int i = 0; i < shots.size(); i++) {
       StarField field = statics.fields().get(i);
       Optional<FieldShape> shape =
-          field.stars().size() >= settings.leastStars()
-              ? Optional.of(FieldShape.of(field))
-              : Optional.empty();
+          TooFewStars.applies(field, settings)
+              ? Optional.empty()
+              : Optional.of(FieldShape.of(field));
       Optional<Double> seconds = shots.get(i).exposureSeconds();
       shape.ifPresent(s -> members.add(new SceneReference.Member(s, seconds)));
       shapes.add(shape);

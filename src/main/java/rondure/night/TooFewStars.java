@@ -4,9 +4,11 @@ import java.util.Comparator;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import rondure.base.RobustStats;
 import rondure.sky.StaticReport;
 import rondure.stars.Refusal;
 import rondure.stars.SkyState;
+import rondure.stars.Star;
 import rondure.stars.StarField;
 
 /** Says in a sentence why a frame holds too few measured stars. */
@@ -14,11 +16,34 @@ final class TooFewStars {
   private static final double BLACK = 0.002;
   private static final double BRIGHT = 0.25;
 
+  /** Fewer stars than this must also look alike to be taken for stars. */
+  private static final int FEW = 20;
+
+  /** Real stars of one frame share their width to 10 or 20 %; lamps and windows do not. */
+  private static final double LARGEST_WIDTH_SCATTER = 0.3;
+
   private TooFewStars() {}
+
+  /** True when the measured points give no width worth the name. */
+  static boolean applies(StarField field, NightSettings settings) {
+    return field.stars().size() < settings.leastStars() || differ(field);
+  }
+
+  private static boolean differ(StarField field) {
+    double[] widths = field.stars().stream().mapToDouble(Star::fwhmPx).toArray();
+    return widths.length < FEW
+        && RobustStats.madSigma(widths) > LARGEST_WIDTH_SCATTER * RobustStats.median(widths);
+  }
 
   static String reason(
       StarField field, int staticRemoved, StaticReport.Finding finding, NightSettings settings) {
     int count = field.stars().size();
+    if (count >= settings.leastStars()) {
+      return String.format(
+          Locale.ROOT,
+          "The %d points of light that could be measured differ too much in width to be stars.",
+          count);
+    }
     String start =
         count == 0
             ? "No star could be measured"

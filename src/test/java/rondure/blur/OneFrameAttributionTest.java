@@ -13,6 +13,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import rondure.base.Moments;
+import rondure.base.RobustStats;
 import rondure.base.Stamp;
 import rondure.sky.Aim;
 import rondure.sky.Direction;
@@ -307,6 +308,47 @@ class OneFrameAttributionTest {
     }
     StarField field = Fields.field(WIDTH, HEIGHT, stars, List.of());
     Verdict verdict = attribution.judge(evidence(field, 4000, scene(field)));
+    assertCause(Cause.NONE, verdict);
+  }
+
+  @Test
+  void noiseDoesNotMakeRoundStarsOval() {
+    Random random = new Random(8);
+    List<Star> round = new ArrayList<>();
+    List<Star> oval = new ArrayList<>();
+    for (int i = 0; i < 120; i++) {
+      double x = random.nextDouble() * WIDTH;
+      double y = random.nextDouble() * HEIGHT;
+      Moments noise =
+          new Moments(
+              0.2 * random.nextGaussian(),
+              0.14 * random.nextGaussian(),
+              0.2 * random.nextGaussian());
+      round.add(Fields.star(x, y, Moments.round(1).plus(noise), 0.2));
+      oval.add(Fields.star(x, y, Moments.ofAxes(1.5, 0.54, 0.4).plus(noise.times(0.5)), 0.1));
+    }
+    double plain = 0.87;
+    assertTrue(FieldShape.of(Fields.field(WIDTH, HEIGHT, round, List.of())).roundness() > 0.93);
+    assertTrue(
+        round.stream().mapToDouble(s -> s.fwhmMinorPx() / s.fwhmMajorPx()).sum() / 120 < plain);
+    assertEquals(
+        0.6, FieldShape.of(Fields.field(WIDTH, HEIGHT, oval, List.of())).roundness(), 0.03);
+  }
+
+  @Test
+  void trailsThatTurnAboutAPoleInTheFrameKeepTheirRoundness() {
+    StarField field = field(300, trail(14_000 / 4.3, new Direction(0, 0, 1), 60));
+    double median =
+        RobustStats.median(
+            field.stars().stream().mapToDouble(s -> s.fwhmMinorPx() / s.fwhmMajorPx()).toArray());
+    assertEquals(median, FieldShape.of(field).roundness(), 0.04);
+  }
+
+  @Test
+  void starsAtThePixelsLimitAreNotCalledSoft() {
+    StarField finest = field(60, (x, y) -> Moments.round(0.2 - CORE_PX2));
+    StarField wider = field(60, (x, y) -> Moments.round(0.4 - CORE_PX2));
+    Verdict verdict = attribution.judge(evidence(wider, WIDE, scene(finest, finest, wider)));
     assertCause(Cause.NONE, verdict);
   }
 

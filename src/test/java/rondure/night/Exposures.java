@@ -48,6 +48,7 @@ final class Exposures {
   int starCount = 40;
   long seed = 1;
   Moments shape = Moments.round(1);
+  double[] widths = {};
   SkyState sky = new SkyState(1000, 30, 0.05, 1, 0);
   final Map<Refusal, Integer> refused = new EnumMap<>(Refusal.class);
 
@@ -65,7 +66,8 @@ final class Exposures {
     for (int i = 0; i < starCount; i++) {
       double x = random.nextDouble() * width;
       double y = random.nextDouble() * height;
-      stars.add(Fields.star(x, y, shape, 0.05));
+      double sigma = widths.length == 0 ? 1 : widths[i % widths.length] / Moments.FWHM_PER_SIGMA;
+      stars.add(Fields.star(x, y, shape.times(sigma * sigma), 0.05));
     }
     return Fields.field(width, height, stars, List.of(), refused, sky);
   }

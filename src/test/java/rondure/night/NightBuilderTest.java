@@ -210,6 +210,16 @@ class NightBuilderTest {
   }
 
   @Test
+  void lampsOfManyWidthsAreNotStars() {
+    Exposures house = minute(0);
+    house.widths = new double[] {14, 11, 8.8, 5.5, 6.5, 7.4};
+    house.starCount = 6;
+    NightFrame frame = only(house);
+    assertEquals(FrameStatus.TOO_FEW_STARS, frame.status());
+    assertTrue(frame.reason().orElseThrow().contains("differ too much in width"));
+  }
+
+  @Test
   void daylightFramesAreNotTheNight() {
     Exposures day = minute(0);
     day.exposure = Optional.of(1 / 250.0);
