@@ -32,8 +32,22 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     FEW_STARS,
     /** only one frame: focus and core cannot be told apart. */
     ONE_FRAME_ONLY,
-    /** stars stretched away from or around the centre. */
-    RADIAL_PATTERN
+    /** radialPx2 at the corner: stars stretched away from (+) or around (-) the centre. */
+    RADIAL_PATTERN,
+    /** trailPredictedPx, trailMeasuredPx: a tracking mount, or aimed near the pole. */
+    TRAIL_ABSENT,
+    /** directions turn over the field as about a pole of the sky. */
+    PATTERN_OF_THE_SKY,
+    /** directions do not turn as about a pole of the sky. */
+    PATTERN_NOT_OF_THE_SKY,
+    /** frames, ratio: the other frames of the scene are stretched as much. */
+    STRETCHED_LIKE_OTHERS,
+    /** frames, ratio: stretched more than the other frames of the scene, for its exposure. */
+    STRETCHED_MORE_THAN_OTHERS,
+    /** sharpestFwhmPx: even the sharpest frames of the scene are wide. */
+    SOFT_THROUGHOUT,
+    /** flatness: the average star has a flat or hollow top, as out of focus. */
+    FLAT_TOPPED
   }
 
   public Evidence {

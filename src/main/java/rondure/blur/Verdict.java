@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +31,22 @@ public record Verdict(
       throw new IllegalArgumentException(
           "probabilities must cover all causes and sum to 1, were " + probabilities);
     }
+  }
+
+  /**
+   * The verdict that follows from the probabilities: the likeliest cause if it is likely enough.
+   */
+  public static Verdict of(Map<Cause, Double> probabilities, List<Evidence> evidence) {
+    List<Cause> ranked =
+        probabilities.keySet().stream()
+            .sorted(Comparator.comparing((Cause c) -> -probabilities.get(c)).thenComparing(c -> c))
+            .toList();
+    boolean decided = probabilities.get(ranked.get(0)) >= DECIDED_FROM;
+    return new Verdict(
+        decided ? Optional.of(ranked.get(0)) : Optional.empty(),
+        probabilities,
+        decided ? List.of() : ranked.subList(0, 2),
+        evidence);
   }
 
   /** The largest probability. */

@@ -10,7 +10,8 @@ import rondure.base.Moments;
  * @param fwhmPx half-maximum width √(major · minor) of the fitted star model
  * @param fwhmArcsec the same on the sky at the centre's plate scale, when that is known
  * @param rmsWidthPx √((Mxx + Myy)/2)
- * @param roundness b/a, 1 = round: median over stars of the half-maximum axis ratio, minor/major
+ * @param roundness b/a, 1 = round: half-maximum axis ratio typical of the stars, minor/major; what
+ *     differs between neighbouring stars (noise, sampling) is taken off
  * @param moments median tensor over the stars, stored coordinates, px²
  * @param elongationAngleDeg direction of the median tensor's major axis as displayed: 0 to 180, 0 =
  *     to the right, clockwise

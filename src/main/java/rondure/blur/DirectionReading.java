@@ -1,0 +1,159 @@
+package rondure.blur;
+
+import java.util.Optional;
+import rondure.base.RobustStats;
+import rondure.sky.RectilinearCamera;
+import rondure.sky.SkyMotion;
+import rondure.stars.Star;
+import rondure.stars.StarField;
+
+/**
+ * What the directions of a frame's stars say: a smear common to all, and whose it is.
+ *
+ * @param smearPx2 mean second moment per axis that the common smear adds (its spin-2 length),
+ *     median over the stars; 0 when it is not significant
+ * @param gain how much the smear improves the fit over a lens alone, chi²
+ * @param trailCentrePx longest trail the exposure can give in the centre, when it can be predicted
+ * @param smearRatio measured length over the longest trail possible, when that is known
+ * @param skyLogOdds for the sky against a turn of the camera, from the pattern over the field
+ * @param radialPx2 stretch away from the centre at the corner, px²
+ * @param at the smear at any pixel
+ */
+record DirectionReading(
+    double smearPx2,
+    double gain,
+    Optional<Double> trailCentrePx,
+    Optional<Double> smearRatio,
+    double skyLogOdds,
+    double radialPx2,
+    SmearModel.SmearAt at) {
+
+  private static final double LEAST_TRAIL_FOR_PATTERN_PX = 1;
+  private static final int LEAST_STARS_FOR_PATTERN = 15;
+
+  /** 4.5 σ. */
+  private static final double SIGNIFICANT_GAIN = 20;
+
+  private static final double LEAST_SMEAR_PX2 = 0.05;
+
+  /** Neighbouring stars share what no lens model describes: a third counts as independent. */
+  private static final double INDEPENDENT_SHARE = 1 / 3.0;
+
+  private static final double MOST_LOG_ODDS = 3;
+
+  /** A trail of any length can also be a turn of the camera about its axis: no proof. */
+  private static final double MOST_LOG_ODDS_OF_ANY_LENGTH = 1.5;
+
+  /** Half of two more parameters' chi² at 95 %. */
+  private static final double COST_OF_FREEDOM = 3;
+
+  /** Directions that a real lens bends in ways not modelled: two such patterns are alike. */
+  private static final double LENS_MISFIT_PX2 = 0.1;
+
+  private static final double LENS_MISFIT_SHARE = 0.05;
+
+  static DirectionReading of(FrameEvidence evidence) {
+    StarField field = evidence.field();
+    SmearField smears =
+        SmearField.of(field, evidence.focalLengthPx().orElse(SmearField.NARROW_FOCAL_PX));
+    SmearModel lens = SmearFits.lensOnly(smears);
+    SmearModel shake = SmearFits.shake(smears);
+    Optional<Double> centre = trailCentre(evidence);
+    Optional<SmearModel> trail =
+        field.stars().size() < LEAST_STARS_FOR_PATTERN
+            ? Optional.empty()
+            : trail(evidence, smears, centre, lens.loss() - shake.loss());
+    SmearModel best = trail.filter(t -> t.loss() < shake.loss()).orElse(shake);
+    double gain = lens.loss() - best.loss();
+    boolean real = gain >= SIGNIFICANT_GAIN && best.smearPx2() >= LEAST_SMEAR_PX2;
+    if (!real) {
+      return new DirectionReading(
+          0, gain, centre, Optional.empty(), 0, lens.radialPx2(), (x, y) -> new double[2]);
+    }
+    return new DirectionReading(
+        best.smearPx2(),
+        gain,
+        centre,
+        largest(evidence).map(px2 -> Math.sqrt(best.smearPx2() / px2)),
+        trail.map(t -> logOdds(shake, t, smears, centre.isPresent())).orElse(0.0),
+        best.radialPx2(),
+        best.at());
+  }
+
+  /** The sky's pattern: of known length where the facts tell, else only when there is a smear. */
+  private static Optional<SmearModel> trail(
+      FrameEvidence evidence, SmearField smears, Optional<Double> centrePx, double shakeGain) {
+    if (centrePx.isPresent()) {
+      return centrePx
+          .filter(px -> px >= LEAST_TRAIL_FOR_PATTERN_PX)
+          .map(px -> TrailFit.best(smears, evidence.exposureSeconds().orElseThrow()));
+    }
+    if (shakeGain < SIGNIFICANT_GAIN) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        evidence.focalLengthPx().isPresent()
+            ? TrailFit.ofAnyLength(smears)
+            : TrailFit.ofAnyLensAndLength(smears));
+  }
+
+  boolean isSmeared() {
+    return smearPx2 > 0;
+  }
+
+  /** Length of a line that adds this smear: L²/24 per axis. */
+  double smearLengthPx() {
+    return Math.sqrt(24 * smearPx2);
+  }
+
+  private static Optional<Double> trailCentre(FrameEvidence evidence) {
+    return evidence
+        .exposureSeconds()
+        .flatMap(
+            seconds ->
+                evidence.focalLengthPx().map(px -> SkyMotion.smallFieldTrailPx(px, 0, seconds)));
+  }
+
+  /** Median over the stars of the smear of the longest trail possible at each. */
+  private static Optional<Double> largest(FrameEvidence evidence) {
+    if (evidence.exposureSeconds().isEmpty() || evidence.focalLengthPx().isEmpty()) {
+      return Optional.empty();
+    }
+    StarField field = evidence.field();
+    RectilinearCamera camera =
+        RectilinearCamera.centred(
+            evidence.focalLengthPx().get(), field.widthPx(), field.heightPx());
+    double seconds = evidence.exposureSeconds().get();
+    double[] smears = new double[field.stars().size()];
+    for (int i = 0; i < smears.length; i++) {
+      Star star = field.stars().get(i);
+      double length = SkyMotion.largestTrailPx(camera, star.xPx(), star.yPx(), seconds);
+      smears[i] = length * length / 24;
+    }
+    return Optional.of(RobustStats.median(smears)).filter(px2 -> px2 > 0);
+  }
+
+  private static double logOdds(
+      SmearModel shake, SmearModel trail, SmearField field, boolean lengthKnown) {
+    double freedom = Math.max(1, 2.0 * field.count() - 4);
+    double scale = Math.max(1, Math.min(shake.loss(), trail.loss()) / freedom);
+    double odds = INDEPENDENT_SHARE * (shake.loss() - trail.loss()) / (2 * scale);
+    double bounded =
+        lengthKnown
+            ? Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, odds))
+            : Math.max(0, Math.min(MOST_LOG_ODDS_OF_ANY_LENGTH, odds - COST_OF_FREEDOM));
+    return bounded * Math.min(1, Math.pow(difference(shake, trail, field), 2));
+  }
+
+  /** How far the two patterns differ, r.m.s., over what a real lens may hide. */
+  private static double difference(SmearModel shake, SmearModel trail, SmearField field) {
+    double sum = 0;
+    for (int i = 0; i < field.count(); i++) {
+      double[] one = shake.at().spin2(field.xs[i], field.ys[i]);
+      double[] two = trail.at().spin2(field.xs[i], field.ys[i]);
+      sum += Math.pow(one[0] - two[0], 2) + Math.pow(one[1] - two[1], 2);
+    }
+    double hidden = LENS_MISFIT_PX2 + LENS_MISFIT_SHARE * trail.smearPx2();
+    return Math.sqrt(sum / Math.max(1, field.count())) / hidden;
+  }
+}

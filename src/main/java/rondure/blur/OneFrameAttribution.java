@@ -1,0 +1,98 @@
+package rondure.blur;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The first honest judgement: what one frame shows, beside the sharpest of its scene.
+ *
+ * <p>Round and wide is focus; one direction everywhere is the sky or the tripod, told apart by the
+ * longest trail the exposure allows, by how directions turn over a wide field, and by whether the
+ * other frames are stretched alike; soft at the edges only is the lens. Where the whole scene is
+ * soft, its core is not known: a prior on the width of lens cores is mixed in, and confidence is
+ * low.
+ */
+public final class OneFrameAttribution implements Attribution {
+
+  /** With so few stars a median is worth half of what it is with many. */
+  private static final double FEW_STARS = 4;
+
+  private static final double FLAT_TOP_LEAVES = 0.1;
+
+  private final AttributionSettings settings;
+
+  public OneFrameAttribution(AttributionSettings settings) {
+    this.settings = settings;
+  }
+
+  @Override
+  public Verdict judge(FrameEvidence evidence) {
+    FieldShape shape = FieldShape.of(evidence.field());
+    DirectionReading direction = DirectionReading.of(evidence);
+    WidthReading widths = WidthReading.of(evidence.field(), direction.at());
+    SmearOwner owner = SmearOwner.of(evidence, shape, direction);
+    Core core = core(evidence, shape, widths);
+    Excess excess = Excess.over(core.px2(), widths, direction.smearPx2());
+    Excess ifDefocused = Excess.over(core.ifDefocusedPx2(), widths, direction.smearPx2());
+    Map<Cause, Double> mixed =
+        mix(
+            excess.probabilities(owner.trailing(), settings),
+            core.sharp(),
+            ifDefocused.probabilities(owner.trailing(), settings));
+    Map<Cause, Double> probabilities = humble(mixed, shape.starCount());
+    Findings findings = new Findings(evidence, shape, direction, excess);
+    return Verdict.of(probabilities, findings.list(owner, core));
+  }
+
+  /**
+   * What the core may be.
+   *
+   * @param px2 as the sharpest frames, or the sharpest part of this one, show it
+   * @param ifDefocusedPx2 what it is when even those are out of focus
+   * @param sharp probability that they are not
+   * @param flatness of the average star's top, when it is flat
+   */
+  record Core(double px2, double ifDefocusedPx2, double sharp, Optional<Double> flatness) {}
+
+  private Core core(FrameEvidence evidence, FieldShape shape, WidthReading widths) {
+    double pixelLimit = BestCase.gaussianPx2(settings.pixelLimitFwhmPx());
+    double diffraction = evidence.diffractionFwhmPx().map(BestCase::leastPx2).orElse(0.0);
+    double least = Math.max(pixelLimit, diffraction);
+    double seen = Math.min(evidence.scene().corePx2(), widths.bestPx2());
+    double core = Math.max(least, seen);
+    // Half-maximum width of that core, by this frame's own relation of the two.
+    double perRms = shape.minorFwhmPx() / Math.sqrt(shape.minorPx2());
+    double coreFwhm =
+        Math.min(evidence.scene().coreFwhmPx(), Math.max(1, perRms * Math.sqrt(core)));
+    double limit =
+        evidence.developed() ? settings.widestCoreDevelopedPx() : settings.widestCoreSensorPx();
+    double sharp = Excess.logistic((limit - coreFwhm) / settings.coreSpreadPx());
+    Optional<Double> flat =
+        FlatTop.of(evidence.field())
+            .filter(f -> f >= FlatTop.FLAT_FROM && shape.moments().roundness() > 0.75);
+    double usual = Math.min(1, settings.usualCoreFwhmPx() / coreFwhm);
+    boolean wholeSceneFlat = flat.isPresent() && core > 0.8 * widths.medianPx2();
+    return new Core(
+        core,
+        Math.max(least, core * usual * usual),
+        wholeSceneFlat ? sharp * FLAT_TOP_LEAVES : sharp,
+        flat);
+  }
+
+  private static Map<Cause, Double> mix(
+      Map<Cause, Double> one, double share, Map<Cause, Double> two) {
+    Map<Cause, Double> mixed = new EnumMap<>(Cause.class);
+    one.forEach((cause, p) -> mixed.put(cause, share * p + (1 - share) * two.get(cause)));
+    return mixed;
+  }
+
+  /** Few stars: part of the probability goes to every cause alike. */
+  private static Map<Cause, Double> humble(Map<Cause, Double> probabilities, int starCount) {
+    double trust = starCount / (starCount + FEW_STARS);
+    Map<Cause, Double> result = new EnumMap<>(Cause.class);
+    double even = 1.0 / Cause.values().length;
+    probabilities.forEach((cause, p) -> result.put(cause, trust * p + (1 - trust) * even));
+    return result;
+  }
+}

@@ -1,0 +1,54 @@
+package rondure.night;
+
+/**
+ * Settings of sorting and grading a night.
+ *
+ * @param nightGapHours [6] a longer gap starts another night: longer than a meal, shorter than a
+ *     day
+ * @param leastStars [5] fewer measured stars give no width worth the name
+ * @param keepWidthRatio [1.25] widest frame to keep, over the scene's 10th percentile (common
+ *     practice)
+ * @param keepRoundness [0.8] least roundness b/a to keep (common practice)
+ * @param trailsIntendedPx [60] a longer trail is wanted, or beyond what is measured as a star
+ * @param trailsIntendedSeconds [60] no shorter exposure is taken for deliberate trails
+ * @param panoramaAspect [2.2] longer over shorter side from which a frame counts as a panorama: no
+ *     common sensor or film format in everyday use is longer than 2:1
+ * @param softFwhmPx [3.3] scenes whose sharpest frames are wider get a remark
+ */
+public record NightSettings(
+    double nightGapHours,
+    int leastStars,
+    double keepWidthRatio,
+    double keepRoundness,
+    double trailsIntendedPx,
+    double trailsIntendedSeconds,
+    double panoramaAspect,
+    double softFwhmPx) {
+
+  public NightSettings {
+    requirePositive("nightGapHours", nightGapHours);
+    requirePositive("leastStars", leastStars);
+    requirePositive("trailsIntendedPx", trailsIntendedPx);
+    requirePositive("trailsIntendedSeconds", trailsIntendedSeconds);
+    requirePositive("softFwhmPx", softFwhmPx);
+    if (!(keepWidthRatio >= 1)) {
+      throw new IllegalArgumentException("keepWidthRatio must be >= 1, was " + keepWidthRatio);
+    }
+    if (!(keepRoundness >= 0 && keepRoundness <= 1)) {
+      throw new IllegalArgumentException("keepRoundness must be in [0, 1], was " + keepRoundness);
+    }
+    if (!(panoramaAspect > 1)) {
+      throw new IllegalArgumentException("panoramaAspect must be > 1, was " + panoramaAspect);
+    }
+  }
+
+  public static NightSettings defaults() {
+    return new NightSettings(6, 5, 1.25, 0.8, 60, 60, 2.2, 3.3);
+  }
+
+  private static void requirePositive(String name, double value) {
+    if (!(value > 0)) {
+      throw new IllegalArgumentException(name + " must be > 0, was " + value);
+    }
+  }
+}

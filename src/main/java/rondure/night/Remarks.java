@@ -1,0 +1,214 @@
+package rondure.night;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import rondure.blur.SceneReference;
+import rondure.intake.Linearity;
+import rondure.sky.StaticReport;
+
+/** Remarks on a set in plain words: what is missing, what was assumed, what looks odd. */
+final class Remarks {
+  private static final int FIRST_DAYLIGHT_HOUR = 9;
+  private static final int LAST_DAYLIGHT_HOUR = 15;
+
+  /** Clocks set to another time zone differ by up to 14 h. */
+  private static final double LARGEST_CLOCK_ERROR_HOURS = 14;
+
+  private final NightSettings settings;
+  private final UsualSizes sizes;
+  private final List<String> notes = new ArrayList<>();
+
+  Remarks(NightSettings settings, UsualSizes sizes) {
+    this.settings = settings;
+    this.sizes = sizes;
+  }
+
+  /**
+   * @param frames the frames of the book
+   * @param shots the same exposures in the same order
+   * @param scenes the scenes of the book
+   * @param judgements of the scenes, in the same order
+   */
+  List<String> on(
+      List<NightFrame> frames,
+      List<Shot> shots,
+      List<Scene> scenes,
+      List<SceneJudge.Judgement> judgements) {
+    List<NightFrame> ofTheNight = frames.stream().filter(f -> f.nightIndex().isPresent()).toList();
+    missingFacts(ofTheNight);
+    assumedLinear(ofTheNight);
+    sizes(ofTheNight);
+    clocks(ofTheNight, shots);
+    for (int i = 0; i < scenes.size(); i++) {
+      softness(scenes.get(i), judgements.get(i));
+      statics(scenes.get(i), judgements.get(i).statics().finding());
+    }
+    return List.copyOf(notes);
+  }
+
+  private void missingFacts(List<NightFrame> frames) {
+    count(
+        frames,
+        f -> f.facts().captureTime().isEmpty(),
+        "%s no capture time: placed by the order of file names after the camera's other frames.");
+    count(
+        frames,
+        f -> f.facts().exposureSeconds().isEmpty(),
+        "%s no exposure time: the trail cannot be predicted, so trailing and tripod cannot be told"
+            + " apart (give --exposure).");
+    count(
+        frames,
+        f -> f.facts().exposureSeconds().isPresent() && f.trailPredictedPx().isEmpty(),
+        "%s no focal length or pixel pitch: the trail cannot be predicted and widths have no"
+            + " angle on the sky (give --focal-length and --pixel-pitch).");
+  }
+
+  private void assumedLinear(List<NightFrame> frames) {
+    count(
+        frames,
+        f -> linearity(f) == Linearity.ASSUMED,
+        "%s no colour profile and was taken as linear light; if it was exported with a tone curve,"
+            + " stars come out 10 to 36 %% too wide.");
+    count(
+        frames,
+        f -> linearity(f) == Linearity.DEVELOPED,
+        "%s 8 bits a colour: widths are approximate, good for comparing frames of one set.");
+  }
+
+  private static Linearity linearity(NightFrame frame) {
+    return frame.measurement().orElseThrow().linearity();
+  }
+
+  private void sizes(List<NightFrame> frames) {
+    count(
+        frames,
+        f -> sizes.of(f.cameraName()).filter(usual -> isSmaller(f, usual)).isPresent(),
+        "%s fewer pixels than its camera's other frames: resized or cropped, so full-size"
+            + " sharpness cannot be judged from it.");
+    List<String> cameras = frames.stream().map(NightFrame::cameraName).distinct().sorted().toList();
+    if (cameras.size() > 1) {
+      notes.add(
+          cameras.size()
+              + " cameras took part ("
+              + String.join(", ", cameras)
+              + "); frames are compared within each camera, lens and focal length only.");
+    }
+  }
+
+  private static boolean isSmaller(NightFrame frame, UsualSizes.Size usual) {
+    int width = frame.measurement().orElseThrow().field().widthPx();
+    int height = frame.measurement().orElseThrow().field().heightPx();
+    UsualSizes.Size size = new UsualSizes.Size(width, height);
+    return !size.isSameTurned(usual) && size.areaPx() < 0.98 * usual.areaPx();
+  }
+
+  private void clocks(List<NightFrame> frames, List<Shot> shots) {
+    count(
+        frames,
+        f -> f.status() == FrameStatus.MEASURED && isByDay(f),
+        "%s stars but a clock time in the middle of the day: the camera's clock seems wrong (shift"
+            + " it with --clock-shift).");
+    Map<String, double[]> spans = new TreeMap<>();
+    for (Shot shot : shots) {
+      shot.startSeconds()
+          .ifPresent(
+              start -> {
+                double[] span =
+                    spans.computeIfAbsent(shot.cameraName(), name -> new double[] {start, start});
+                span[0] = Math.min(span[0], start);
+                span[1] = Math.max(span[1], start);
+              });
+    }
+    List<String> names = List.copyOf(spans.keySet());
+    for (int i = 0; i < names.size(); i++) {
+      for (int k = i + 1; k < names.size(); k++) {
+        apart(names.get(i), spans.get(names.get(i)), names.get(k), spans.get(names.get(k)));
+      }
+    }
+  }
+
+  private static boolean isByDay(NightFrame frame) {
+    return frame
+        .facts()
+        .captureTime()
+        .map(time -> time.local().getHour())
+        .filter(hour -> hour >= FIRST_DAYLIGHT_HOUR && hour < LAST_DAYLIGHT_HOUR)
+        .isPresent();
+  }
+
+  /** Two cameras that never ran at the same time were perhaps set to different zones. */
+  private void apart(String one, double[] oneSpan, String two, double[] twoSpan) {
+    double gap = Math.max(oneSpan[0], twoSpan[0]) - Math.min(oneSpan[1], twoSpan[1]);
+    if (gap > 0 && gap < LARGEST_CLOCK_ERROR_HOURS * 3600) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "%s and %s were never running at the same time by their clocks (%.1f h apart); if"
+                  + " they stood side by side, one clock is off (shift it with --clock-shift).",
+              one,
+              two,
+              gap / 3600));
+    }
+  }
+
+  /** Width across any smear counts: a scene of long trails may still be in focus. */
+  private void softness(Scene scene, SceneJudge.Judgement judgement) {
+    judgement
+        .reference()
+        .map(SceneReference::coreFwhmPx)
+        .filter(px -> px > settings.softFwhmPx())
+        .ifPresent(
+            px ->
+                notes.add(
+                    String.format(
+                        Locale.ROOT,
+                        "Scene %d is soft throughout: even its sharpest frames are %.1f px wide."
+                            + " \"Keep\" there means sharp for this scene only.",
+                        scene.number(),
+                        px)));
+  }
+
+  private void statics(Scene scene, StaticReport.Finding finding) {
+    if (finding == StaticReport.Finding.NOTHING_FOLLOWS_THE_SKY) {
+      notes.add(
+          "Scene "
+              + scene.number()
+              + ": every point of light stays on the sensor, so nothing in it follows the sky; its"
+              + " frames are not judged.");
+    } else if (finding == StaticReport.Finding.SKY_STAYS) {
+      notes.add(
+          "Scene "
+              + scene.number()
+              + ": the stars hardly move over the sensor: a tracking mount, the pole in the frame,"
+              + " or frames in quick succession. Lights on the ground could not be told from stars"
+              + " by their motion.");
+    }
+  }
+
+  /** Adds the sentence when some frames fit; %s becomes "3 frames have" or "x.jpg has". */
+  private void count(List<NightFrame> frames, Predicate<NightFrame> fits, String sentence) {
+    List<NightFrame> found = frames.stream().filter(fits).collect(Collectors.toList());
+    if (found.isEmpty()) {
+      return;
+    }
+    String who =
+        found.size() == frames.size() && found.size() > 1
+            ? "All " + found.size() + " frames have"
+            : found.size() == 1 ? found.get(0).file() + " has" : found.size() + " frames have";
+    String fitted = found.size() == 1 ? sentence : plural(sentence);
+    notes.add(String.format(Locale.ROOT, fitted, who));
+  }
+
+  private static String plural(String sentence) {
+    return sentence
+        .replace("and was taken", "and were taken")
+        .replace("if it was exported", "if they were exported")
+        .replace("than its camera's", "than their camera's")
+        .replace("judged from it.", "judged from them.");
+  }
+}
