@@ -23,7 +23,7 @@ import rondure.report.picture.Mark;
 final class CoursePage {
   private static final int CHART_WIDTH = 655;
   private static final int HIGH_PANEL = 190;
-  private static final int LOW_PANEL = 105;
+  private static final int LOW_PANEL = 82;
   private static final int TITLES_AND_AXIS = 95;
   private final ReportContext context;
   private final int panelHeight;
@@ -87,8 +87,8 @@ final class CoursePage {
     double least = DoubleStream.of(values).min().orElse(0);
     double most = DoubleStream.of(values).max().orElse(1);
     boolean isShare = Double.isNaN(lowest);
-    double low = isShare ? Math.min(0.6, Math.floor(least * 5) / 5) : lowest;
-    double high = isShare ? 1.02 : Math.max(most * 1.08, 0.01);
+    double low = isShare ? Math.min(0.6, Math.floor((least - 0.03) * 5) / 5) : lowest;
+    double high = isShare ? 1.02 : Math.max(most * (key.equals("sky") ? 1.3 : 1.08), 0.01);
     String title =
         context
             .words()

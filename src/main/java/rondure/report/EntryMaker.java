@@ -19,14 +19,14 @@ import rondure.stars.StarField;
 
 /** Makes the entry of one frame and registers its pictures. */
 final class EntryMaker {
-  private static final double PHOTO_WIDTH = 248;
-  private static final double PHOTO_HEIGHT = 165;
+  private static final double PHOTO_WIDTH = 226;
+  private static final double PHOTO_HEIGHT = 150;
   private static final int MAP_SCALE_STRIP = 14;
   private static final int MAP_WIDTH_LEAST = 245;
   private static final int FAN = 112;
   private static final double NEARLY_ROUND_FROM = 0.85;
   private static final int STARS_WIDTH = 300;
-  private static final int STARS_HEIGHT = 118;
+  private static final int STARS_HEIGHT = 106;
   private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32, 64};
   private final ReportContext context;
   private final Wording words;

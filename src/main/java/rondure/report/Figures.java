@@ -32,6 +32,19 @@ final class Figures {
     return fixed(0, 100 * fraction) + " %";
   }
 
+  /** A name of at most {@code most} characters, its middle left out where it is longer. */
+  static String shortened(String name, int most) {
+    int[] characters = name.codePoints().toArray();
+    if (characters.length <= most) {
+      return name;
+    }
+    int end = most / 3;
+    int start = most - end - 1;
+    return new String(characters, 0, start)
+        + "…"
+        + new String(characters, characters.length - end, end);
+  }
+
   /** Shares of the white level are often below one percent. */
   static String smallPercent(double fraction) {
     return fixed(fraction < 0.0995 ? 1 : 0, 100 * fraction) + " %";

@@ -17,8 +17,11 @@ import rondure.report.picture.NightStrip;
 /** Makes the view of "The night at a glance". */
 final class GlancePage {
   private static final int STRIP_WIDTH = 655;
-  private static final int STRIP_HEIGHT_MOST = 170;
+  private static final int STRIP_HEIGHT_MOST = 140;
   private static final int BEST = 5;
+  private static final int REMARKS = 2;
+  private static final int LONGEST_TITLE = 60;
+  private static final int LONGEST_NAME = 28;
   private final ReportContext context;
 
   private GlancePage(ReportContext context) {
@@ -32,7 +35,7 @@ final class GlancePage {
     GlancePage page = new GlancePage(context);
     Map<Mark, Integer> tally = page.tally();
     return new GlanceView(
-        context.book().inputName(),
+        Figures.shortened(context.book().inputName(), LONGEST_TITLE),
         page.when(),
         page.verdict(tally),
         page.strip(),
@@ -41,7 +44,7 @@ final class GlancePage {
         page.best(fullEntries),
         Advice.of(context, tally),
         Problems.of(context),
-        context.book().notes(),
+        context.book().notes().stream().limit(REMARKS).toList(),
         context.words().say("glance.noteTitle"));
   }
 
@@ -219,7 +222,10 @@ final class GlancePage {
                           "roundness",
                           Figures.fixed(2, shape.roundness()));
               return new GlanceView.BestRow(
-                  context.mark(Mark.of(frame)), frame.file(), href, figures);
+                  context.mark(Mark.of(frame)),
+                  Figures.shortened(frame.file(), LONGEST_NAME),
+                  href,
+                  figures);
             })
         .toList();
   }

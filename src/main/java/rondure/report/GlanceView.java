@@ -14,7 +14,7 @@ import java.util.List;
  * @param best the five best frames
  * @param advice what to do next time
  * @param problems what could not be measured, and why
- * @param remarks remarks on the set
+ * @param remarks the first remarks on the set
  * @param noteTitle name of the notes field
  */
 record GlanceView(

@@ -8,9 +8,11 @@ import rondure.report.ReportSettings.SettingRow;
  *
  * @param settings all settings used
  * @param removed lights and hot pixels that were removed, by scene
+ * @param remarks all remarks on the set
  * @param version of the program
  */
-record MethodView(List<SettingRow> settings, List<String> removed, String version) {
+record MethodView(
+    List<SettingRow> settings, List<String> removed, List<String> remarks, String version) {
 
   static MethodView of(ReportContext context) {
     List<String> removed =
@@ -29,6 +31,9 @@ record MethodView(List<SettingRow> settings, List<String> removed, String versio
                             Integer.toString(entry.getValue())))
             .toList();
     return new MethodView(
-        context.settings().settingRows(), removed, context.settings().softwareVersion());
+        context.settings().settingRows(),
+        removed,
+        context.book().notes(),
+        context.settings().softwareVersion());
   }
 }

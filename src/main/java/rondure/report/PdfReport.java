@@ -24,6 +24,7 @@ import rondure.report.layout.Wording;
 /** Writes the PDF report of a night. The same book and settings give the same bytes. */
 public final class PdfReport {
   private static final String PAGE = "page.html";
+  private static final int LONGEST_FOOTER = 80;
 
   /** The date of a report whose frames have no times: the same always. */
   private static final LocalDateTime NO_DATE = LocalDateTime.of(2000, 1, 1, 0, 0);
@@ -75,7 +76,7 @@ public final class PdfReport {
         new PageView(
             context.words().say("report.title", "input", context.book().inputName()),
             context.settings().pageSize() == ReportSettings.PageSize.A4 ? "A4" : "letter",
-            context.book().inputName(),
+            Figures.shortened(context.book().inputName(), LONGEST_FOOTER),
             context.settings().softwareVersion(),
             bookmarks(context, scenes, hasTables),
             glance,

@@ -39,7 +39,8 @@ final class BookFixture {
           "مجرة 3.tif",
           "x".repeat(200) + ".tif",
           "naïve-Ωmega-Ночь.tif",
-          "a<b>&\"c\".tif");
+          "a<b>&\"c\".tif",
+          "bell\u0007 half\uD83C pair.tif");
 
   private BookFixture() {}
 
@@ -125,8 +126,8 @@ final class BookFixture {
         START.plusSeconds(26L * i + (secondScene ? 900 : 0) + (secondNight ? 86_400 : 0));
     ShotFacts facts = facts(withFacts, orientation, time, secondScene ? 35 : 24);
     String file =
-        frameCount >= 60 && i % 8 == 3 && i / 8 < ODD_NAMES.size()
-            ? ODD_NAMES.get(i / 8)
+        frameCount >= 24 && i % 3 == 1 && i / 3 < ODD_NAMES.size()
+            ? ODD_NAMES.get(i / 3)
             : String.format("HR%04d.tif", 1201 + i);
     return assembled(
         file, kind, status, facts, secondScene ? 2 : 1, secondNight ? 2 : 1, random, i);

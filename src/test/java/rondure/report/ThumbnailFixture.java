@@ -9,13 +9,18 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.ConcurrentHashMap;
 import javax.imageio.ImageIO;
 import rondure.base.JpegPicture;
 import rondure.intake.ShotFacts;
 
 /** Small pictures that look like a landscape at night. */
 final class ThumbnailFixture {
+  private static final int VARIANTS = 6;
+  private static final Map<Integer, JpegPicture> DRAWN = new ConcurrentHashMap<>();
+
   private ThumbnailFixture() {}
 
   /** Where the hills begin, as a share of the height from the top, at a share of the width. */
@@ -23,8 +28,14 @@ final class ThumbnailFixture {
     return 0.76 + 0.06 * Math.sin(7 * along) + 0.05 * Math.sin(17 * along + 1);
   }
 
+  /** One of a few pictures, drawn once. */
   static JpegPicture night(ShotFacts facts, int seed) {
     boolean portrait = facts.orientation().swapsSides();
+    int kind = seed % VARIANTS * 2 + (portrait ? 1 : 0);
+    return DRAWN.computeIfAbsent(kind, key -> drawn(portrait, seed % VARIANTS));
+  }
+
+  private static JpegPicture drawn(boolean portrait, int seed) {
     int width = portrait ? 427 : 640;
     int height = portrait ? 640 : 427;
     BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);

@@ -30,10 +30,10 @@ public final class Glyphs {
   private static void append(StringBuilder printed, int codePoint, Font font) {
     if (codePoint == '\n' || codePoint == '\t' || codePoint == '\r') {
       printed.append(' ');
+    } else if (codePoint != 0xA0 && Character.isSpaceChar(codePoint)) {
+      printed.append(' ');
     } else if (codePoint == 0xA0 || isDrawn(codePoint, font)) {
       printed.appendCodePoint(codePoint);
-    } else if (Character.isSpaceChar(codePoint)) {
-      printed.append(' ');
     } else {
       printed.append(String.format(Locale.ROOT, "U+%04X", codePoint));
     }
@@ -48,6 +48,23 @@ public final class Glyphs {
         && type != Character.PRIVATE_USE
         && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT
         && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC;
+  }
+
+  /** The text with characters that XML cannot hold (controls, half surrogates) as U+XXXX. */
+  static String legible(String text) {
+    StringBuilder legible = new StringBuilder(text.length());
+    text.codePoints()
+        .forEach(
+            c -> {
+              boolean allowed =
+                  c == '\t' || c == '\n' || c >= 0x20 && c < 0xD800 || c >= 0xE000 && c < 0xFFFE;
+              if (allowed || c >= 0x10000) {
+                legible.appendCodePoint(c);
+              } else {
+                legible.append(String.format(Locale.ROOT, "U+%04X", c));
+              }
+            });
+    return legible.toString();
   }
 
   /** Makes every text of the document printable. */

@@ -20,8 +20,9 @@ public final class PdfLayout {
   private PdfLayout() {}
 
   /**
-   * @param pageFile name of the template the page came from, for messages
-   * @param xhtml the filled page
+   * Writes the PDF.
+   *
+   * @param page the filled page
    * @param folder where style sheets come from
    * @param pictures what the page may show
    * @param facts what the PDF says about itself

@@ -1,5 +1,6 @@
 package rondure.report.layout;
 
+import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.MustacheException;
 import com.samskivert.mustache.MustacheParseException;
@@ -23,7 +24,7 @@ public final class TemplateEngine {
     this.folder = folder;
     this.compiler =
         Mustache.compiler()
-            .escapeHTML(true)
+            .withEscaper(text -> Escapers.HTML.escape(Glyphs.legible(text)))
             .strictSections(true)
             .emptyStringIsFalse(true)
             .withLoader(name -> new StringReader(checkedText(name + ".html")));

@@ -36,7 +36,6 @@ final class Xhtml {
       DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
       factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
       factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
-      factory.setAttribute("jdk.xml.elementAttributeLimit", "200");
       DocumentBuilder builder = factory.newDocumentBuilder();
       builder.setErrorHandler(new Silent());
       return builder.parse(new InputSource(new StringReader(text)));

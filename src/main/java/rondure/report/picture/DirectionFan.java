@@ -60,7 +60,7 @@ public record DirectionFan(List<Star> stars, Orientation orientation) implements
     double y = height / 2;
     drawCross(graphics, x, y, radius);
     for (int i = 0; i < SECTORS; i++) {
-      boolean stands = i == strongest && largest > 2.0 / SECTORS;
+      boolean stands = i == strongest && largest > 3.0 / SECTORS;
       graphics.setColor(stands ? Palette.STRETCHED : Palette.SHARP);
       fillSector(graphics, x, y, shares[i] * perShare, i);
     }
