@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
-import java.util.stream.DoubleStream;
 import rondure.base.RobustStats;
 import rondure.intake.Fact;
 import rondure.night.FrameShape;
@@ -84,8 +83,8 @@ final class CoursePage {
       double lowest) {
     double[] values =
         frames.stream().mapToDouble(f -> quantity.applyAsDouble(f.shape().orElseThrow())).toArray();
-    double least = DoubleStream.of(values).min().orElse(0);
-    double most = DoubleStream.of(values).max().orElse(1);
+    double least = RobustStats.percentile(0, values);
+    double most = RobustStats.percentile(1, values);
     boolean isShare = Double.isNaN(lowest);
     double low = isShare ? Math.min(0.6, Math.floor((least - 0.03) * 5) / 5) : lowest;
     double high = isShare ? 1.02 : Math.max(most * (key.equals("sky") ? 1.3 : 1.08), 0.01);
@@ -146,13 +145,13 @@ final class CoursePage {
             "frames",
             context.words().count("count.frame", frames.size()),
             "widthLeast",
-            Figures.px(DoubleStream.of(widths).min().orElse(0)),
+            Figures.px(RobustStats.percentile(0, widths)),
             "widthMost",
-            Figures.px(DoubleStream.of(widths).max().orElse(0)),
+            Figures.px(RobustStats.percentile(1, widths)),
             "roundnessLeast",
-            Figures.fixed(2, DoubleStream.of(roundness).min().orElse(0)),
+            Figures.fixed(2, RobustStats.percentile(0, roundness)),
             "roundnessMost",
-            Figures.fixed(2, DoubleStream.of(roundness).max().orElse(0)));
+            Figures.fixed(2, RobustStats.percentile(1, roundness)));
   }
 
   private List<String> trails() {

@@ -46,6 +46,18 @@ class LargeNightTest {
     assertTrue(pagesWith(Entries.ALL) >= FRAMES / 3);
   }
 
+  @Test
+  @Tag("thorough")
+  void sixtyFramesStayUnderFortyPagesOnLetterPaperToo() throws IOException {
+    ReportSettings settings =
+        new ReportSettings(
+            PageSize.LETTER, Voice.STUDENT, Optional.empty(), Entries.AUTO, 60, "0.1.0", List.of());
+    try (PdfPages pages = PdfPages.of(BookFixture.night(60), settings)) {
+      int count = pages.document().getNumberOfPages();
+      assertTrue(count >= 26 && count <= 40, count + " pages");
+    }
+  }
+
   private int pagesWith(Entries entries) throws Exception {
     Path pdf = folder.resolve(entries + ".pdf");
     Process process =
