@@ -1,7 +1,6 @@
 package rondure.report;
 
 import java.util.List;
-import rondure.report.ReportSettings.SettingRow;
 
 /**
  * How this was measured.
@@ -12,7 +11,7 @@ import rondure.report.ReportSettings.SettingRow;
  * @param version of the program
  */
 record MethodView(
-    List<SettingRow> settings, List<String> removed, List<String> remarks, String version) {
+    List<ShownSetting> settings, List<String> removed, List<String> remarks, String version) {
 
   static MethodView of(ReportContext context) {
     List<String> removed =

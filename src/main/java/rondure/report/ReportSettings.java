@@ -24,7 +24,7 @@ public record ReportSettings(
     Entries entries,
     int fullEntriesUpTo,
     String softwareVersion,
-    List<SettingRow> settingRows) {
+    List<ShownSetting> settingRows) {
 
   /** Paper. */
   public enum PageSize {
@@ -47,15 +47,6 @@ public record ReportSettings(
     NONE
   }
 
-  /**
-   * A setting to be printed.
-   *
-   * @param name what it is called on the command line
-   * @param value as used
-   * @param meaning what it buys, in one sentence
-   */
-  public record SettingRow(String name, String value, String meaning) {}
-
   public ReportSettings {
     Objects.requireNonNull(pageSize, "pageSize");
     Objects.requireNonNull(voice, "voice");
@@ -69,7 +60,7 @@ public record ReportSettings(
   }
 
   /** A4, for a student, the program's templates, 60 full entries. */
-  public static ReportSettings defaults(String softwareVersion, List<SettingRow> settingRows) {
+  public static ReportSettings defaults(String softwareVersion, List<ShownSetting> settingRows) {
     return new ReportSettings(
         PageSize.A4,
         Voice.STUDENT,

@@ -18,7 +18,7 @@ import rondure.report.ReportSettings.Entries;
 import rondure.report.ReportSettings.PageSize;
 import rondure.report.ReportSettings.Voice;
 
-/** 400 frames in a Java machine of its own with 1.5 GB, with tables and with all entries. */
+/** Sizes: 60 frames in pages and bytes, 400 frames in a Java machine of its own with 1.5 GB. */
 class LargeNightTest {
   private static final int FRAMES = 400;
   @TempDir Path folder;
@@ -48,13 +48,16 @@ class LargeNightTest {
 
   @Test
   @Tag("thorough")
-  void sixtyFramesStayUnderFortyPagesOnLetterPaperToo() throws IOException {
-    ReportSettings settings =
-        new ReportSettings(
-            PageSize.LETTER, Voice.STUDENT, Optional.empty(), Entries.AUTO, 60, "0.1.0", List.of());
-    try (PdfPages pages = PdfPages.of(BookFixture.night(60), settings)) {
-      int count = pages.document().getNumberOfPages();
-      assertTrue(count >= 26 && count <= 40, count + " pages");
+  void sixtyFramesStayUnderFortyPagesAndTenMegabytes() throws IOException {
+    for (PageSize paper : PageSize.values()) {
+      ReportSettings settings =
+          new ReportSettings(
+              paper, Voice.STUDENT, Optional.empty(), Entries.AUTO, 60, "0.1.0", List.of());
+      try (PdfPages pages = PdfPages.of(BookFixture.night(60), settings)) {
+        int count = pages.document().getNumberOfPages();
+        assertTrue(count >= 26 && count <= 40, paper + ": " + count + " pages");
+        assertTrue(pages.bytes().length < 10_000_000, pages.bytes().length + " bytes");
+      }
     }
   }
 

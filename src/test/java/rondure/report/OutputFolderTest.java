@@ -81,8 +81,7 @@ class OutputFolderTest {
   void aNamedFolderWithForeignFilesIsRefused() throws Exception {
     Path foreign = Files.createDirectory(home.resolve("out"));
     Files.writeString(foreign.resolve("letter.txt"), "mine");
-    OutputProblem problem =
-        assertThrows(OutputProblem.class, () -> OutputFolder.named(foreign));
+    OutputProblem problem = assertThrows(OutputProblem.class, () -> OutputFolder.named(foreign));
     assertTrue(problem.getMessage().contains("did not write"), problem.getMessage());
     assertEquals(Stream.of("letter.txt").toList(), names(foreign));
   }
