@@ -1,0 +1,92 @@
+package rondure.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import rondure.base.RobustStats;
+import rondure.intake.Fact;
+import rondure.night.NightFrame;
+import rondure.night.Scene;
+import rondure.report.picture.Mark;
+
+/** What to do next time, from the commonest causes, with numbers where the night gives them. */
+final class Advice {
+  private static final int MOST = 3;
+
+  private Advice() {}
+
+  static List<String> of(ReportContext context, Map<Mark, Integer> tally) {
+    List<String> advice = new ArrayList<>();
+    tally.entrySet().stream()
+        .filter(entry -> entry.getKey() != Mark.NONE)
+        .sorted(
+            Comparator.comparing(Map.Entry<Mark, Integer>::getValue)
+                .reversed()
+                .thenComparing(Map.Entry::getKey))
+        .forEach(entry -> advice.add(context.words().say("advice." + entry.getKey())));
+    shorterExposure(context, tally).ifPresent(sentence -> advice.add(0, sentence));
+    boolean unknownTrail =
+        context.measured().stream().anyMatch(frame -> frame.trailPredictedPx().isEmpty());
+    if (unknownTrail) {
+      advice.add(context.words().say("advice.facts"));
+    }
+    if (advice.isEmpty() && !context.measured().isEmpty()) {
+      advice.add(context.words().say("advice.NONE"));
+    }
+    return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
+  }
+
+  /**
+   * The exposure at which the longest trail equals the sharpest stars' own width, for the scene
+   * where the sky may have trailed most: the trail grows in proportion to the exposure.
+   */
+  private static Optional<String> shorterExposure(ReportContext context, Map<Mark, Integer> tally) {
+    if (!tally.containsKey(Mark.TRAILING) && !tally.containsKey(Mark.UNDECIDED)) {
+      return Optional.empty();
+    }
+    return context.book().scenes().stream()
+        .map(scene -> shorterExposure(context, scene))
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  private static Optional<String> shorterExposure(ReportContext context, Scene scene) {
+    List<NightFrame> softened =
+        Ranking.bestFirst(context.book(), scene).stream()
+            .filter(frame -> frame.trailPredictedPx().isPresent())
+            .filter(frame -> frame.facts().exposureSeconds().isPresent())
+            .filter(frame -> Mark.of(frame) == Mark.TRAILING || Mark.of(frame) == Mark.UNDECIDED)
+            .toList();
+    if (softened.isEmpty() || scene.sharpestFwhmPx().isEmpty()) {
+      return Optional.empty();
+    }
+    double trailPx = median(softened, frame -> frame.trailPredictedPx().orElseThrow());
+    double exposureSeconds =
+        median(softened, frame -> frame.facts().exposureSeconds().map(Fact::value).orElseThrow());
+    double widthPx = scene.sharpestFwhmPx().get();
+    double shorterSeconds = exposureSeconds * widthPx / trailPx;
+    if (!(shorterSeconds < 0.9 * exposureSeconds)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        context
+            .words()
+            .say(
+                "advice.shorter",
+                "exposure",
+                Figures.exposure(exposureSeconds),
+                "trail",
+                Figures.px(trailPx),
+                "shorter",
+                Figures.exposure(shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
+                "width",
+                Figures.px(widthPx)));
+  }
+
+  private static double median(
+      List<NightFrame> frames, java.util.function.ToDoubleFunction<NightFrame> value) {
+    return RobustStats.median(frames.stream().mapToDouble(value).toArray());
+  }
+}

@@ -1,0 +1,118 @@
+package rondure.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import rondure.blur.Cause;
+import rondure.blur.Evidence;
+import rondure.blur.Verdict;
+import rondure.night.NightFrame;
+import rondure.report.layout.Wording;
+import rondure.report.picture.Mark;
+
+/** The verdict on a frame in sentences: cause, how sure, evidence, what to do. */
+final class CauseWords {
+  private static final double SURE_FROM = 0.8;
+  private static final List<String> EVIDENCE_VALUES =
+      List.of(
+          "widthRatio",
+          "roundness",
+          "angleDeg",
+          "coherence",
+          "trailPredictedPx",
+          "trailLargestPx",
+          "edgeRatio",
+          "starCount");
+  private final Wording words;
+
+  CauseWords(Wording words) {
+    this.words = words;
+  }
+
+  /** One line: the cause and how sure that is. */
+  String heading(NightFrame frame) {
+    if (frame.verdict().isEmpty()) {
+      return words.say("cause.unknown");
+    }
+    Verdict verdict = frame.verdict().get();
+    if (verdict.cause().isEmpty()) {
+      return undecided(verdict);
+    }
+    String sure = verdict.confidence() >= SURE_FROM ? "sure.high" : "sure.fair";
+    return words.say(
+        "cause." + verdict.cause().get(),
+        "sure",
+        words.say(sure, "percent", Figures.percent(verdict.confidence())));
+  }
+
+  private String undecided(Verdict verdict) {
+    List<Cause> between = verdict.undecidedBetween();
+    if (between.size() < 2) {
+      return words.say("cause.UNDECIDED.open");
+    }
+    return words.say(
+        "cause.UNDECIDED",
+        "first",
+        name(between.get(0)),
+        "second",
+        name(between.get(1)),
+        "firstPercent",
+        Figures.percent(verdict.probabilities().get(between.get(0))),
+        "secondPercent",
+        Figures.percent(verdict.probabilities().get(between.get(1))));
+  }
+
+  /** Evidence, most important first, then what to do about it. */
+  List<String> sentences(NightFrame frame) {
+    List<String> sentences = new ArrayList<>();
+    frame
+        .verdict()
+        .ifPresent(verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen))));
+    sentences.add(words.say("todo." + Mark.of(frame)));
+    return sentences;
+  }
+
+  private String evidence(Evidence evidence) {
+    Map<String, String> values = new LinkedHashMap<>();
+    EVIDENCE_VALUES.forEach(name -> values.put(name, "?"));
+    values.put("slope", "?");
+    evidence.values().forEach((name, value) -> values.put(name, Figures.byName(name, value)));
+    Double angle = evidence.values().get("angleDeg");
+    if (angle != null) {
+      values.put("slope", slope(angle));
+    }
+    return words.say("evidence." + evidence.kind(), values);
+  }
+
+  /** A direction as displayed in plain words; 0 = to the right, clockwise. */
+  String slope(double angleDeg) {
+    double turned = ((angleDeg % 180) + 180) % 180;
+    int eighth = (int) Math.floor(turned / 22.5 + 0.5) % 8;
+    return words.say("slope." + eighth);
+  }
+
+  /** All causes with their probabilities, likeliest first. */
+  String likelihoods(NightFrame frame) {
+    return frame
+        .verdict()
+        .map(
+            verdict ->
+                String.join(
+                    "  ·  ",
+                    verdict.probabilities().entrySet().stream()
+                        .sorted(
+                            Comparator.comparing(Map.Entry<Cause, Double>::getValue)
+                                .reversed()
+                                .thenComparing(Map.Entry::getKey))
+                        .map(
+                            entry -> name(entry.getKey()) + " " + Figures.percent(entry.getValue()))
+                        .toList()))
+        .orElse("");
+  }
+
+  private String name(Cause cause) {
+    return words.say("mark." + Mark.of(cause));
+  }
+}

@@ -1,0 +1,195 @@
+package rondure.report;
+
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import rondure.base.RobustStats;
+import rondure.intake.Fact;
+import rondure.night.FrameShape;
+import rondure.night.NightFrame;
+import rondure.night.Scene;
+import rondure.report.picture.CourseChart;
+import rondure.report.picture.CourseChart.Axis;
+import rondure.report.picture.CourseChart.Line;
+import rondure.report.picture.CourseChart.Panel;
+import rondure.report.picture.CourseChart.Point;
+import rondure.report.picture.Mark;
+
+/** Makes the view of "The course of the night". */
+final class CoursePage {
+  private static final int CHART_WIDTH = 655;
+  private static final int HIGH_PANEL = 190;
+  private static final int LOW_PANEL = 82;
+  private static final int TITLES_AND_AXIS = 95;
+  private final ReportContext context;
+  private final int panelHeight;
+
+  private CoursePage(ReportContext context, int panelHeight) {
+    this.panelHeight = panelHeight;
+    this.context = context;
+  }
+
+  static CourseView view(ReportContext context) {
+    List<List<NightFrame>> groups = new ArrayList<>();
+    for (List<NightFrame> night : context.byNight()) {
+      night.stream()
+          .filter(Ranking::isMeasured)
+          .collect(Collectors.partitioningBy(frame -> frame.facts().captureTime().isEmpty()))
+          .values()
+          .stream()
+          .filter(frames -> !frames.isEmpty())
+          .forEach(groups::add);
+    }
+    CoursePage page = new CoursePage(context, groups.size() > 1 ? LOW_PANEL : HIGH_PANEL);
+    List<CourseView.Chart> charts = new ArrayList<>();
+    for (List<NightFrame> frames : groups) {
+      boolean timed = frames.get(0).facts().captureTime().isPresent();
+      charts.add(page.chart(frames, timed ? Axis.TIME : Axis.ORDER, charts.size()));
+    }
+    return new CourseView(charts, page.trails());
+  }
+
+  private CourseView.Chart chart(List<NightFrame> frames, Axis axis, int number) {
+    String name = "course-" + number;
+    List<Panel> panels =
+        List.of(
+            panel("width", frames, axis, FrameShape::fwhmPx, 0),
+            panel("roundness", frames, axis, FrameShape::roundness, Double.NaN),
+            panel("sky", frames, axis, shape -> 100 * shape.skyBackground(), 0));
+    String axisLabel = context.words().say(axis == Axis.TIME ? "course.clock" : "course.order");
+    context.pictures().add(name, new CourseChart(panels, axis, axisLabel));
+    return new CourseView.Chart(
+        heading(frames, axis),
+        new PictureView(name, alt(frames), CHART_WIDTH, 3 * panelHeight + TITLES_AND_AXIS));
+  }
+
+  private String heading(List<NightFrame> frames, Axis axis) {
+    String count = context.words().count("count.frame", frames.size());
+    if (axis == Axis.ORDER) {
+      return context.words().say("course.headingOrder", "frames", count);
+    }
+    String date = Figures.date(frames.get(0).facts().captureTime().orElseThrow().local());
+    return context.words().say("course.headingTime", "date", date, "frames", count);
+  }
+
+  private Panel panel(
+      String key,
+      List<NightFrame> frames,
+      Axis axis,
+      ToDoubleFunction<FrameShape> quantity,
+      double lowest) {
+    double[] values =
+        frames.stream().mapToDouble(f -> quantity.applyAsDouble(f.shape().orElseThrow())).toArray();
+    double least = RobustStats.percentile(0, values);
+    double most = RobustStats.percentile(1, values);
+    boolean isShare = Double.isNaN(lowest);
+    double low = isShare ? Math.min(0.6, Math.floor((least - 0.03) * 5) / 5) : lowest;
+    double high = isShare ? 1.02 : Math.max(most * (key.equals("sky") ? 1.3 : 1.08), 0.01);
+    String title =
+        context
+            .words()
+            .say("course.panel." + key, "median", median(key, RobustStats.median(values)));
+    return new Panel(title, lines(frames, axis, quantity), Math.max(0, low), high);
+  }
+
+  private static String median(String key, double value) {
+    return switch (key) {
+      case "width" -> Figures.px(value);
+      case "roundness" -> Figures.fixed(2, value);
+      default -> Figures.plain(1, value);
+    };
+  }
+
+  /** Each scene its own line, frames in the order they come. */
+  private List<Line> lines(
+      List<NightFrame> frames, Axis axis, ToDoubleFunction<FrameShape> quantity) {
+    List<Line> lines = new ArrayList<>();
+    List<Integer> scenes =
+        frames.stream().map(frame -> frame.sceneNumber().orElse(0)).distinct().toList();
+    for (int scene : scenes) {
+      List<Point> points = new ArrayList<>();
+      for (int i = 0; i < frames.size(); i++) {
+        NightFrame frame = frames.get(i);
+        if (frame.sceneNumber().orElse(0) == scene) {
+          double x = axis == Axis.TIME ? milliseconds(frame) : i + 1;
+          double y = quantity.applyAsDouble(frame.shape().orElseThrow());
+          points.add(new Point(x, y, Mark.of(frame)));
+        }
+      }
+      lines.add(new Line(points));
+    }
+    return lines;
+  }
+
+  private static double milliseconds(NightFrame frame) {
+    return frame
+        .facts()
+        .captureTime()
+        .orElseThrow()
+        .local()
+        .toInstant(ZoneOffset.UTC)
+        .toEpochMilli();
+  }
+
+  private String alt(List<NightFrame> frames) {
+    double[] widths = frames.stream().mapToDouble(f -> f.shape().orElseThrow().fwhmPx()).toArray();
+    double[] roundness =
+        frames.stream().mapToDouble(f -> f.shape().orElseThrow().roundness()).toArray();
+    return context
+        .words()
+        .say(
+            "alt.course",
+            "frames",
+            context.words().count("count.frame", frames.size()),
+            "widthLeast",
+            Figures.px(RobustStats.percentile(0, widths)),
+            "widthMost",
+            Figures.px(RobustStats.percentile(1, widths)),
+            "roundnessLeast",
+            Figures.fixed(2, RobustStats.percentile(0, roundness)),
+            "roundnessMost",
+            Figures.fixed(2, RobustStats.percentile(1, roundness)));
+  }
+
+  private List<String> trails() {
+    List<String> trails = new ArrayList<>();
+    for (Scene scene : context.book().scenes()) {
+      List<NightFrame> known =
+          Ranking.bestFirst(context.book(), scene).stream()
+              .filter(frame -> frame.trailPredictedPx().isPresent())
+              .filter(frame -> frame.facts().exposureSeconds().isPresent())
+              .toList();
+      if (known.isEmpty()) {
+        continue;
+      }
+      double trailPx =
+          RobustStats.median(
+              known.stream().mapToDouble(f -> f.trailPredictedPx().orElseThrow()).toArray());
+      double seconds =
+          RobustStats.median(
+              known.stream()
+                  .mapToDouble(f -> f.facts().exposureSeconds().map(Fact::value).orElseThrow())
+                  .toArray());
+      trails.add(
+          context
+              .words()
+              .say(
+                  "course.trail",
+                  "scene",
+                  String.format(Locale.ROOT, "%d", scene.number()),
+                  "exposure",
+                  Figures.exposure(seconds),
+                  "trail",
+                  Figures.px(trailPx),
+                  "share",
+                  scene
+                      .sharpestFwhmPx()
+                      .map(width -> Figures.fixed(1, trailPx / width))
+                      .orElse("?")));
+    }
+    return trails;
+  }
+}

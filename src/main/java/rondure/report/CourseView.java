@@ -1,0 +1,15 @@
+package rondure.report;
+
+import java.util.List;
+
+/**
+ * The course of the night.
+ *
+ * @param charts one for each night with times, and one for frames without
+ * @param trails the trail the exposures can give, by scene
+ */
+record CourseView(List<Chart> charts, List<String> trails) {
+
+  /** A chart under its heading. */
+  record Chart(String heading, PictureView picture) {}
+}

@@ -1,0 +1,45 @@
+package rondure.report;
+
+import java.util.List;
+
+/**
+ * The night at a glance.
+ *
+ * @param inputName the folder's name
+ * @param when dates and times of the set
+ * @param verdict one sentence
+ * @param strip one sign a frame
+ * @param totals the counts
+ * @param causes what softened the stars, most frequent first
+ * @param best the five best frames
+ * @param advice what to do next time
+ * @param problems what could not be measured, and why
+ * @param remarks the first remarks on the set
+ * @param noteTitle name of the notes field
+ */
+record GlanceView(
+    String inputName,
+    String when,
+    String verdict,
+    PictureView strip,
+    List<Total> totals,
+    List<CauseRow> causes,
+    List<BestRow> best,
+    List<String> advice,
+    List<String> problems,
+    List<String> remarks,
+    String noteTitle) {
+
+  /** A count and what it counts. */
+  record Total(String number, String label) {}
+
+  /**
+   * @param share of the measured frames, in percent of the bar's length
+   */
+  record CauseRow(PictureView mark, String name, String count, long share) {}
+
+  /**
+   * @param href where its entry stands, empty when it has none
+   */
+  record BestRow(PictureView mark, String file, String href, String figures) {}
+}

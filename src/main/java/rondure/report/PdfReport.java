@@ -1,0 +1,121 @@
+package rondure.report;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import rondure.intake.CaptureTime;
+import rondure.night.NightBook;
+import rondure.night.NightFrame;
+import rondure.report.ReportSettings.Voice;
+import rondure.report.layout.DocumentFacts;
+import rondure.report.layout.PdfLayout;
+import rondure.report.layout.PdfLayout.FilledPage;
+import rondure.report.layout.Pictures;
+import rondure.report.layout.TemplateEngine;
+import rondure.report.layout.TemplateFolder;
+import rondure.report.layout.TemplateProblem;
+import rondure.report.layout.Wording;
+
+/** Writes the PDF report of a night. The same book and settings give the same bytes. */
+public final class PdfReport {
+  private static final String PAGE = "page.html";
+  private static final int LONGEST_FOOTER = 80;
+
+  /** The date of a report whose frames have no times: the same always. */
+  private static final LocalDateTime NO_DATE = LocalDateTime.of(2000, 1, 1, 0, 0);
+
+  private PdfReport() {}
+
+  /**
+   * Writes the report.
+   *
+   * @param book the night, measured and explained
+   * @param settings how the report is to look
+   * @param out where the PDF goes; stays open
+   * @throws TemplateProblem when a template of the user is broken: file, line, what was expected
+   * @throws IOException when the PDF cannot be written
+   */
+  public static void write(NightBook book, ReportSettings settings, OutputStream out)
+      throws IOException {
+    TemplateFolder folder = TemplateFolder.of(settings.templatesFolder());
+    Wording words = Wording.of(folder, wordingFiles(settings.voice()));
+    Pictures pictures = new Pictures();
+    try {
+      ReportContext context = new ReportContext(book, settings, words, pictures);
+      String page = fill(context, new TemplateEngine(folder));
+      PdfLayout.write(new FilledPage(PAGE, page), folder, pictures, facts(context), out);
+    } catch (Wording.WordingFault fault) {
+      throw fault.problem();
+    }
+  }
+
+  private static List<String> wordingFiles(Voice voice) {
+    return voice == Voice.TEACHER
+        ? List.of("wording-student.properties", "wording-teacher.properties")
+        : List.of("wording-student.properties");
+  }
+
+  private static String fill(ReportContext context, TemplateEngine templates)
+      throws TemplateProblem {
+    Set<String> fullEntries = Ranking.fullEntries(context.book(), context.settings());
+    String glance = templates.fill("glance.html", GlancePage.view(context, fullEntries));
+    String course = templates.fill("course.html", CoursePage.view(context));
+    List<SceneView> scenes = ScenePages.views(context, templates, fullEntries);
+    TablesView tables = TablesPage.view(context);
+    boolean hasTables =
+        !(tables.notMeasured().isEmpty()
+            && tables.leftOut().isEmpty()
+            && tables.copies().isEmpty());
+    return templates.fill(
+        PAGE,
+        new PageView(
+            context.words().say("report.title", "input", context.book().inputName()),
+            context.settings().pageSize() == ReportSettings.PageSize.A4 ? "A4" : "letter",
+            Figures.shortened(context.book().inputName(), LONGEST_FOOTER),
+            context.settings().softwareVersion(),
+            bookmarks(context, scenes, hasTables),
+            glance,
+            course,
+            templates.fill("scenes.html", Map.of("scenes", scenes)),
+            hasTables ? templates.fill("tables.html", tables) : "",
+            templates.fill("method.html", MethodView.of(context))));
+  }
+
+  private static List<PageView.Bookmark> bookmarks(
+      ReportContext context, List<SceneView> scenes, boolean hasTables) {
+    List<PageView.Bookmark> bookmarks = new ArrayList<>();
+    bookmarks.add(bookmark(context, "glance"));
+    bookmarks.add(bookmark(context, "course"));
+    for (SceneView scene : scenes) {
+      bookmarks.add(new PageView.Bookmark(scene.title(), "#" + scene.id(), scene.bookmarks()));
+    }
+    if (hasTables) {
+      bookmarks.add(bookmark(context, "tables"));
+    }
+    bookmarks.add(bookmark(context, "method"));
+    return bookmarks;
+  }
+
+  private static PageView.Bookmark bookmark(ReportContext context, String key) {
+    return new PageView.Bookmark(context.words().say("bookmark." + key), "#" + key, List.of());
+  }
+
+  private static DocumentFacts facts(ReportContext context) {
+    LocalDateTime date =
+        context.book().frames().stream()
+            .map(NightFrame::facts)
+            .flatMap(facts -> facts.captureTime().stream())
+            .map(CaptureTime::local)
+            .max(Comparator.naturalOrder())
+            .orElse(NO_DATE);
+    return new DocumentFacts(
+        context.words().say("report.title", "input", context.book().inputName()),
+        "Rondure " + context.settings().softwareVersion(),
+        date);
+  }
+}

@@ -1,0 +1,36 @@
+package rondure.report;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import rondure.night.FrameStatus;
+import rondure.night.NightFrame;
+
+/** What could not be measured, and why, in a few sentences for the first page. */
+final class Problems {
+  private Problems() {}
+
+  static List<String> of(ReportContext context) {
+    Map<FrameStatus, Integer> counts = new EnumMap<>(FrameStatus.class);
+    for (NightFrame frame : context.book().frames()) {
+      counts.merge(frame.status(), 1, Integer::sum);
+    }
+    counts.remove(FrameStatus.MEASURED);
+    List<String> problems = new ArrayList<>();
+    counts.forEach(
+        (status, count) -> problems.add(context.words().count("problem." + status, count)));
+    new TreeMap<>(context.book().ignoredCounts())
+        .forEach((kind, count) -> problems.add(ignored(context, kind, count)));
+    if (problems.isEmpty()) {
+      problems.add(context.words().say("problem.nothing"));
+    }
+    return problems;
+  }
+
+  private static String ignored(ReportContext context, String kind, int count) {
+    String key = "ignored." + kind;
+    return context.words().count(context.words().has(key + ".one") ? key : "ignored.other", count);
+  }
+}

@@ -1,0 +1,33 @@
+package rondure.report;
+
+import java.util.List;
+
+/**
+ * A scene: its frames best first.
+ *
+ * @param id anchor on the page
+ * @param title for heading and bookmark
+ * @param facts camera, focal length, counts
+ * @param entries filled entries, XHTML
+ * @param bookmarks one for each entry
+ * @param rows the measured frames without an entry
+ */
+record SceneView(
+    String id,
+    String title,
+    String facts,
+    List<String> entries,
+    List<PageView.Bookmark> bookmarks,
+    List<FrameRow> rows) {
+
+  /** A frame as a table row. */
+  record FrameRow(
+      PictureView mark,
+      String file,
+      String cause,
+      String width,
+      String roundness,
+      String trail,
+      String time,
+      String grade) {}
+}

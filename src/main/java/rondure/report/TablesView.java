@@ -1,0 +1,22 @@
+package rondure.report;
+
+import java.util.List;
+
+/**
+ * The frames that were not measured, and the copies.
+ *
+ * @param notMeasured frames of the night without a measurement
+ * @param leftOut frames that are not the night
+ * @param copies exposures present in several files
+ */
+record TablesView(List<Row> notMeasured, List<Row> leftOut, List<CopyRow> copies) {
+
+  /** A frame and why it was not measured. */
+  record Row(String file, String status, String reason) {}
+
+  /**
+   * @param file the one that was read
+   * @param others the other files of that exposure
+   */
+  record CopyRow(String file, String others) {}
+}

@@ -1,0 +1,84 @@
+package rondure.report.layout;
+
+import java.awt.Font;
+import java.text.Normalizer;
+import java.util.Locale;
+import org.w3c.dom.Document;
+import org.w3c.dom.Node;
+import rondure.report.picture.ReportFonts;
+
+/** Keeps to characters the fonts can draw; others are printed as U+XXXX. */
+public final class Glyphs {
+  private Glyphs() {}
+
+  /**
+   * The text with every character that would not print, or would print misleadingly, as U+XXXX:
+   * missing glyphs, control and formatting characters, and right-to-left letters (the report is set
+   * left to right). Spaces of every kind become plain spaces.
+   */
+  public static String printable(String text) {
+    String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
+    if (composed.chars().allMatch(c -> c >= 0x20 && c < 0x7F)) {
+      return composed;
+    }
+    Font font = ReportFonts.Face.SANS_REGULAR.font();
+    StringBuilder printed = new StringBuilder(composed.length());
+    composed.codePoints().forEach(c -> append(printed, c, font));
+    return printed.toString();
+  }
+
+  private static void append(StringBuilder printed, int codePoint, Font font) {
+    if (codePoint == '\n' || codePoint == '\t' || codePoint == '\r') {
+      printed.append(' ');
+    } else if (codePoint != 0xA0 && Character.isSpaceChar(codePoint)) {
+      printed.append(' ');
+    } else if (codePoint == 0xA0 || isDrawn(codePoint, font)) {
+      printed.appendCodePoint(codePoint);
+    } else {
+      printed.append(String.format(Locale.ROOT, "U+%04X", codePoint));
+    }
+  }
+
+  private static boolean isDrawn(int codePoint, Font font) {
+    int type = Character.getType(codePoint);
+    int direction = Character.getDirectionality(codePoint);
+    return font.canDisplay(codePoint)
+        && type != Character.CONTROL
+        && type != Character.FORMAT
+        && type != Character.PRIVATE_USE
+        && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT
+        && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC;
+  }
+
+  /** The text with characters that XML cannot hold (controls, half surrogates) as U+XXXX. */
+  static String legible(String text) {
+    StringBuilder legible = new StringBuilder(text.length());
+    text.codePoints()
+        .forEach(
+            c -> {
+              boolean allowed =
+                  c == '\t' || c == '\n' || c >= 0x20 && c < 0xD800 || c >= 0xE000 && c < 0xFFFE;
+              if (allowed || c >= 0x10000) {
+                legible.appendCodePoint(c);
+              } else {
+                legible.append(String.format(Locale.ROOT, "U+%04X", c));
+              }
+            });
+    return legible.toString();
+  }
+
+  /** Makes every text of the document printable. */
+  static void clean(Document document) {
+    clean(document.getDocumentElement());
+  }
+
+  private static void clean(Node node) {
+    for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
+      if (child.getNodeType() == Node.TEXT_NODE && !node.getNodeName().equals("style")) {
+        child.setNodeValue(printable(child.getNodeValue()));
+      } else {
+        clean(child);
+      }
+    }
+  }
+}

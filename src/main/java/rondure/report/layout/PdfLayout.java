@@ -1,0 +1,100 @@
+package rondure.report.layout;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
+import java.io.IOException;
+import java.io.OutputStream;
+import org.apache.pdfbox.io.MemoryUsageSetting;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import rondure.report.picture.ReportFonts;
+
+/** Lays a filled page out as a tagged PDF (PDF/UA-1). */
+public final class PdfLayout {
+  private static final long BYTES_IN_MEMORY = 64L << 20;
+
+  private PdfLayout() {}
+
+  /**
+   * Writes the PDF.
+   *
+   * @param page the filled page
+   * @param folder where style sheets come from
+   * @param pictures what the page may show
+   * @param facts what the PDF says about itself
+   * @param out where the PDF goes; stays open
+   * @throws TemplateProblem when the page is not well formed or asks for what it may not have
+   */
+  public static void write(
+      FilledPage page,
+      TemplateFolder folder,
+      Pictures pictures,
+      DocumentFacts facts,
+      OutputStream out)
+      throws IOException {
+    XRLog.setLoggingEnabled(false);
+    Document source = Xhtml.document(page.file(), page.xhtml());
+    Glyphs.clean(source);
+    checkPictures(page.file(), source, pictures);
+    PageResources resources = new PageResources(folder, pictures);
+    PDDocument document =
+        new PDDocument(MemoryUsageSetting.setupMixed(BYTES_IN_MEMORY).streamCache);
+    PdfRendererBuilder builder = new PdfRendererBuilder();
+    builder.usePDDocument(document);
+    builder.withW3cDocument(source, "template:" + page.file());
+    builder.usePdfUaAccessibility(true);
+    builder.withProducer(facts.producer());
+    builder.useObjectDrawerFactory(pictures);
+    addFonts(builder);
+    resources.guard(builder);
+    try (document;
+        PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+      renderer.createPDFWithoutClosing();
+      resources.checkNothingRefused();
+      NoteFields.add(renderer, document);
+      facts.apply(document, page.xhtml().hashCode());
+      document.save(out);
+    }
+  }
+
+  /**
+   * A page ready to be laid out.
+   *
+   * @param file name of the template it came from
+   * @param xhtml its text
+   */
+  public record FilledPage(String file, String xhtml) {}
+
+  private static void addFonts(PdfRendererBuilder builder) {
+    for (ReportFonts.Face face : ReportFonts.Face.values()) {
+      builder.useFont(
+          face::open,
+          face.family(),
+          face.bold() ? 700 : 400,
+          face.italic() ? FontStyle.ITALIC : FontStyle.NORMAL,
+          true);
+    }
+  }
+
+  private static void checkPictures(String file, Document source, Pictures pictures)
+      throws TemplateProblem {
+    NodeList objects = source.getElementsByTagName("object");
+    for (int i = 0; i < objects.getLength(); i++) {
+      Element object = (Element) objects.item(i);
+      if (!pictures.isReplacedObject(object) || !pictures.hasDrawing(object.getAttribute("data"))) {
+        throw new TemplateProblem(
+            file,
+            0,
+            "found an <object> with data \""
+                + object.getAttribute("data")
+                + "\"; expected type \""
+                + Pictures.TYPE
+                + "\" and the name of a picture of this report.");
+      }
+    }
+  }
+}

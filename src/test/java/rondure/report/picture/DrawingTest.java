@@ -1,0 +1,143 @@
+package rondure.report.picture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.Color;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+import rondure.base.Moments;
+import rondure.base.Orientation;
+import rondure.base.Stamp;
+import rondure.stars.SkyMask;
+import rondure.stars.SkyState;
+import rondure.stars.Star;
+import rondure.stars.StarField;
+
+class DrawingTest {
+  private static final int WIDTH = 640;
+  private static final int HEIGHT = 384;
+
+  private static Star star(Moments moments) {
+    return new Star(100, 100, 1000, 50, moments, 0.1, 0.1, 0.1, 3, 2, 0, 0, 1, 0.5);
+  }
+
+  @Test
+  void theWheelPutsOneDirectionIntoOneSector() {
+    Star stretched = star(Moments.ofAxes(4, 1, Math.toRadians(30)));
+    double[] shares = new DirectionFan(List.of(stretched), Orientation.NORMAL).shares();
+    assertEquals(1, shares[2], 1e-12);
+    double[] turned = new DirectionFan(List.of(stretched), Orientation.ROTATED_90_CW).shares();
+    assertEquals(1, turned[8], 1e-12, "30° and a quarter turn clockwise are 120°");
+  }
+
+  @Test
+  void roundStarsDoNotTurnTheWheel() {
+    double[] shares =
+        new DirectionFan(List.of(star(Moments.round(2))), Orientation.NORMAL).shares();
+    for (double share : shares) {
+      assertEquals(0, share, 1e-12);
+    }
+  }
+
+  /** FWHM of a Gaussian is 2 √(2 ln 2) σ, so the outline of σ = 2 px is 4.709 px wide. */
+  @Test
+  void theOutlineOfAGaussianStandsAtItsHalfMaximum() {
+    int samples = 4;
+    int side = 81;
+    float[] values = new float[side * side];
+    for (int i = 0; i < values.length; i++) {
+      double x = (i % side - side / 2) / (double) samples;
+      double y = (i / side - side / 2) / (double) samples;
+      values[i] = (float) Math.exp(-(x * x / (2 * 4) + y * y / 2));
+    }
+    Stamp stamp = new Stamp(side, values);
+    Rectangle2D upright = HalfMaximumOutline.of(stamp, samples, Orientation.NORMAL).getBounds2D();
+    assertEquals(2 * Moments.FWHM_PER_SIGMA, upright.getWidth(), 0.02);
+    assertEquals(Moments.FWHM_PER_SIGMA, upright.getHeight(), 0.02);
+    Rectangle2D turned =
+        HalfMaximumOutline.of(stamp, samples, Orientation.ROTATED_90_CW).getBounds2D();
+    assertEquals(2 * Moments.FWHM_PER_SIGMA, turned.getHeight(), 0.02);
+  }
+
+  /** Contrast ratio by WCAG 2.1, relative luminance; 1.4.11 asks 3 : 1 for signs. */
+  @Test
+  void everySignStandsOutFromPaper() {
+    for (Mark mark : Mark.values()) {
+      double contrast = 1.05 / (luminance(mark.colour()) + 0.05);
+      assertTrue(contrast >= 3, mark + " has contrast " + contrast);
+    }
+    assertTrue(1.05 / (luminance(Palette.MUTED) + 0.05) >= 4.5, "small text, 1.4.3");
+  }
+
+  private static double luminance(Color colour) {
+    double[] linear = new double[3];
+    float[] parts = colour.getRGBColorComponents(null);
+    for (int i = 0; i < 3; i++) {
+      linear[i] =
+          parts[i] <= 0.04045 ? parts[i] / 12.92 : Math.pow((parts[i] + 0.055) / 1.055, 2.4);
+    }
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2];
+  }
+
+  @Property(tries = 60)
+  void theStripNeverOutgrowsItsPlaceUpToThreeThousandFrames(
+      @ForAll @IntRange(min = 1, max = 3000) int frames) {
+    NightStrip.Item item = new NightStrip.Item(Mark.NONE, true, "22:00");
+    List<NightStrip.Item> items = new ArrayList<>(Collections.nCopies(frames, item));
+    NightStrip strip = new NightStrip(List.of(new NightStrip.Run(items)));
+    double height = strip.heightFor(655, 170);
+    assertTrue(height > 4 && height <= 170, frames + " frames need " + height);
+  }
+
+  private static StarField field(SkyMask mask) {
+    return new StarField(
+        WIDTH,
+        HEIGHT,
+        List.of(),
+        List.of(),
+        Map.of(),
+        new SkyState(100, 5, 0.01, 0.5, 0),
+        mask,
+        List.of());
+  }
+
+  @Property
+  void theGroundTurnsWithTheFrame(@ForAll Orientation orientation) {
+    List<String> rows =
+        List.of("1111111111", "1111111111", "1111111111", "0000011111", "0000000000", "0000000000");
+    SkyMask mask = new SkyMask(64, rows);
+    DisplayFrame frame = DisplayFrame.fit(field(mask), orientation, 300, 300);
+    Path2D ground = frame.ground(mask);
+    for (int row = 0; row < rows.size(); row++) {
+      for (int column = 0; column < rows.get(row).length(); column++) {
+        double x = column * 64 + 31.5;
+        double y = row * 64 + 31.5;
+        boolean drawn = ground.contains(frame.x(x, y), frame.y(x, y));
+        assertEquals(!mask.isSky(x, y), drawn, column + ", " + row);
+      }
+    }
+    Rectangle2D bounds = ground.getBounds2D();
+    assertTrue(bounds.getMinX() >= -1e-9 && bounds.getMaxX() <= frame.width() + 1e-9);
+    assertTrue(bounds.getMinY() >= -1e-9 && bounds.getMaxY() <= frame.height() + 1e-9);
+  }
+
+  @Property
+  void turningBackFindsTheStoredPixel(
+      @ForAll Orientation orientation,
+      @ForAll @IntRange(min = 0, max = 8) int x,
+      @ForAll @IntRange(min = 0, max = 8) int y) {
+    double shownX = orientation.displayX(x, y, 9, 9);
+    double shownY = orientation.displayY(x, y, 9, 9);
+    assertEquals(x, DisplayTurn.storedX(orientation, shownX, shownY, 9), 0);
+    assertEquals(y, DisplayTurn.storedY(orientation, shownX, shownY, 9), 0);
+  }
+}
