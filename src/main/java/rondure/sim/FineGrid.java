@@ -49,6 +49,35 @@ final class FineGrid {
     light[node + columns + 1] += amount * right * down;
   }
 
+  /** Adds every node of {@code path} repeated at every node of {@code kernel}, by its light. */
+  void addConvolved(FineGrid path, FineGrid kernel) {
+    int count = 0;
+    int[] steps = new int[kernel.columns * kernel.rows];
+    double[] shares = new double[steps.length];
+    for (int row = 0; row < kernel.rows; row++) {
+      for (int column = 0; column < kernel.columns; column++) {
+        if (kernel.at(column, row) > 0) {
+          steps[count] = row * columns + column;
+          shares[count++] = kernel.at(column, row);
+        }
+      }
+    }
+    int acrossPx = path.leftPx + kernel.leftPx - leftPx;
+    int downPx = path.topPx + kernel.topPx - topPx;
+    int origin = (downPx * columns + acrossPx) * PER_PX;
+    for (int row = 0; row < path.rows; row++) {
+      for (int column = 0; column < path.columns; column++) {
+        double amount = path.at(column, row);
+        if (amount > 0) {
+          int node = origin + row * columns + column;
+          for (int i = 0; i < count; i++) {
+            light[node + steps[i]] += amount * shares[i];
+          }
+        }
+      }
+    }
+  }
+
   /** Px column of the first node. */
   int leftPx() {
     return leftPx;

@@ -19,7 +19,7 @@ import java.util.List;
  * @param poleX north celestial pole in camera axes (right), unit vector, at mid-exposure
  * @param poleY down
  * @param poleZ forward
- * @param stars in the sky part of the frame with SNR of at least 3
+ * @param stars in the sky part of the frame with SNR of at least 5
  * @param lights lamps in the frame
  */
 public record FrameTruth(

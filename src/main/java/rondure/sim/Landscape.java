@@ -11,12 +11,14 @@ final class Landscape {
   private static final int BLOCK_PX = 16;
 
   private final ForegroundPlan plan;
+  private final double ahead;
   private final Texture hills;
   private final Texture trees;
   private final Texture surface;
 
   Landscape(NightPlan plan) {
     this.plan = plan.foreground();
+    this.ahead = plan.aim().azimuthDeg();
     this.hills = new Texture(plan.seed() + 601);
     this.trees = new Texture(plan.seed() + 602);
     this.surface = new Texture(plan.seed() + 603);
@@ -24,11 +26,16 @@ final class Landscape {
 
   /** Altitude of the skyline in a direction. */
   double skylineDeg(double azimuthDeg) {
-    double place = Math.IEEEremainder(azimuthDeg, 360);
+    double place = place(azimuthDeg);
     double relief = plan.reliefDeg() * hills.at(place / 11, 0, 4);
     double grove = Math.max(0, hills.at(place / 7, 40, 2) + 0.35);
     double crown = Math.abs(trees.at(place * 1.9, 3, 4)) + 0.35 * trees.at(place * 9, 8, 2);
     return plan.horizonDeg() + relief + plan.treesDeg() * Math.min(1, grove * Math.max(0, crown));
+  }
+
+  /** Azimuth from the first aim, so that the patterns' seam lies behind the camera. */
+  private double place(double azimuthDeg) {
+    return Math.IEEEremainder(azimuthDeg - ahead, 360);
   }
 
   /** Share of a pixel at this direction that shows sky, the skyline blurred over one pixel. */
@@ -38,8 +45,8 @@ final class Landscape {
   }
 
   private double surfaceBrightness(double azimuthDeg, double altitudeDeg) {
-    double place = Math.IEEEremainder(azimuthDeg, 360);
-    double pattern = surface.at(place * 1.3, altitudeDeg * 4.5, 6);
+    double place = place(azimuthDeg);
+    double pattern = surface.at(place * 1.3, altitudeDeg * 3.1, 6);
     double depth = Math.max(0, skylineDeg(azimuthDeg) - altitudeDeg);
     return plan.brightness() * Math.max(0, 1 + plan.texture() * 1.8 * pattern + 0.02 * depth);
   }

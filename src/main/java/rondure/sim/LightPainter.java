@@ -1,6 +1,9 @@
 package rondure.sim;
 
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.hipparchus.special.Erf;
 
 /**
@@ -25,6 +28,8 @@ final class LightPainter {
   private final List<StarCore.Part> core;
   private final FineGrid pathGrid = new FineGrid();
   private final FineGrid rayGrid = new FineGrid();
+  private final FineGrid kernelGrid = new FineGrid();
+  private final Map<Double, double[]> pixelKernels = new HashMap<>();
   private double[] rowLight = new double[0];
 
   LightPainter(int widthPx, int heightPx, float[] electrons, List<StarCore.Part> core) {
@@ -94,34 +99,31 @@ final class LightPainter {
     }
   }
 
+  /** The path's light repeated for every ray; the rays are gathered on the lattice first. */
   private FineGrid throughRays(Rays rays) {
     double reach = 0;
     for (int i = 0; i < rays.count(); i++) {
       reach = Math.max(reach, Math.max(Math.abs(rays.x(i)), Math.abs(rays.y(i))));
     }
+    kernelGrid.cover(-reach, -reach, reach, reach);
+    for (int i = 0; i < rays.count(); i++) {
+      kernelGrid.add(rays.x(i), rays.y(i), 1.0 / rays.count());
+    }
     double right = pathGrid.xPx(pathGrid.columns() - 1);
     double bottom = pathGrid.yPx(pathGrid.rows() - 1);
     rayGrid.cover(
-        pathGrid.leftPx() - reach, pathGrid.topPx() - reach, right + reach, bottom + reach);
-    for (int row = 0; row < pathGrid.rows(); row++) {
-      for (int column = 0; column < pathGrid.columns(); column++) {
-        double light = pathGrid.at(column, row) / rays.count();
-        if (light > 0) {
-          double nodeX = pathGrid.xPx(column);
-          double nodeY = pathGrid.yPx(row);
-          for (int i = 0; i < rays.count(); i++) {
-            rayGrid.add(nodeX + rays.x(i), nodeY + rays.y(i), light);
-          }
-        }
-      }
-    }
+        pathGrid.leftPx() + kernelGrid.leftPx(),
+        pathGrid.topPx() + kernelGrid.topPx(),
+        right - kernelGrid.leftPx(),
+        bottom - kernelGrid.topPx());
+    rayGrid.addConvolved(pathGrid, kernelGrid);
     return rayGrid;
   }
 
   /** Spreads every node of the grid by one Gaussian, first along rows, then along columns. */
   private void spread(FineGrid grid, double share, double sigma, Electrons flux) {
     int reachPx = (int) Math.ceil(REACH_SIGMAS * sigma + 0.5);
-    double[] kernel = pixelKernel(sigma, reachPx);
+    double[] kernel = pixelKernels.computeIfAbsent(sigma, s -> pixelKernel(s, reachPx));
     int columnsPx = grid.columns() / FineGrid.PER_PX + 2 * reachPx + 1;
     int firstX = grid.leftPx() - reachPx;
     spreadRows(grid, kernel, reachPx, columnsPx);
@@ -148,7 +150,7 @@ final class LightPainter {
     if (rowLight.length < size) {
       rowLight = new double[size];
     }
-    java.util.Arrays.fill(rowLight, 0, size, 0);
+    Arrays.fill(rowLight, 0, size, 0);
     for (int row = 0; row < grid.rows(); row++) {
       for (int column = 0; column < grid.columns(); column++) {
         double light = grid.at(column, row);

@@ -10,7 +10,7 @@ import java.util.stream.IntStream;
  * then the sensor. The same plan and frame always give the same counts. Usable by several threads.
  */
 public final class NightSimulator {
-  private static final double LISTED_FROM_SNR = 3;
+  private static final double LISTED_FROM_SNR = 5;
   private static final double OUTSIDE_PX = 40;
 
   private final NightPlan plan;
