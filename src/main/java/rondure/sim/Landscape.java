@@ -54,7 +54,8 @@ final class Landscape {
   /**
    * Covers the lower part of {@code electrons} (stars and sky, without filters) with land.
    *
-   * @param smear where the camera's motion took the image, from mid-exposure, px, equal weights
+   * @param groundFromCamera attitude at mid-exposure
+   * @param smear what the camera's motion and the lens do to the picture of the land
    */
   void cover(
       NightPlan night, Optics optics, double[] groundFromCamera, Smear smear, float[] electrons) {
@@ -63,52 +64,49 @@ final class Landscape {
     float[] skyShare = new float[width * height];
     float[] ground = new float[width * height];
     Arrays.fill(skyShare, 1);
-    int blockRows = (height + BLOCK_PX - 1) / BLOCK_PX;
-    double pixelDeg = Math.toDegrees(1 / night.pixelsPerRadian());
-    double zenith = optics.zenithSkyElectrons();
-    boolean[] touched = new boolean[blockRows];
-    IntStream.range(0, blockRows)
+    IntStream.range(0, (height + BLOCK_PX - 1) / BLOCK_PX)
         .parallel()
+        .map(row -> row * BLOCK_PX)
         .forEach(
-            blockRow -> {
+            top -> {
               for (int left = 0; left < width; left += BLOCK_PX) {
-                int top = blockRow * BLOCK_PX;
                 if (lowest(optics, groundFromCamera, left, top) < plan.highestDeg() + 0.5) {
-                  touched[blockRow] = true;
-                  for (int y = top; y < Math.min(height, top + BLOCK_PX); y++) {
-                    for (int x = left; x < Math.min(width, left + BLOCK_PX); x++) {
-                      double[] camera = optics.image().direction(x, y);
-                      double[] place = Turn.apply(groundFromCamera, camera);
-                      double azimuth = Math.toDegrees(Math.atan2(place[0], place[1]));
-                      double altitude = SkyLight.altitudeDeg(place);
-                      double share = skyShare(azimuth, altitude, pixelDeg);
-                      skyShare[y * width + x] = (float) share;
-                      if (share < 1) {
-                        ground[y * width + x] =
-                            (float)
-                                ((1 - share)
-                                    * zenith
-                                    * surfaceBrightness(azimuth, altitude)
-                                    * optics.vignetting(x, y)
-                                    * Math.pow(camera[2], 3));
-                      }
-                    }
-                  }
+                  drawBlock(night, optics, groundFromCamera, left, top, skyShare, ground);
                 }
               }
             });
-    blend(
-        width,
-        height,
-        smear.applied(skyShare, width, height, 1),
-        smear.applied(ground, width, height, 0),
-        electrons);
+    float[] smearedShare = smear.applied(skyShare, width, height, 1);
+    float[] smearedGround = smear.applied(ground, width, height, 0);
+    for (int i = 0; i < width * height; i++) {
+      electrons[i] = electrons[i] * smearedShare[i] + smearedGround[i];
+    }
   }
 
-  private static void blend(
-      int width, int height, float[] skyShare, float[] ground, float[] electrons) {
-    for (int i = 0; i < width * height; i++) {
-      electrons[i] = electrons[i] * skyShare[i] + ground[i];
+  private void drawBlock(
+      NightPlan night,
+      Optics optics,
+      double[] groundFromCamera,
+      int left,
+      int top,
+      float[] skyShare,
+      float[] ground) {
+    int width = night.camera().widthPx();
+    double pixelDeg = Math.toDegrees(1 / night.pixelsPerRadian());
+    double zenith = optics.zenithSkyElectrons();
+    for (int y = top; y < Math.min(night.camera().heightPx(), top + BLOCK_PX); y++) {
+      for (int x = left; x < Math.min(width, left + BLOCK_PX); x++) {
+        double[] camera = optics.image().direction(x, y);
+        double[] place = Turn.apply(groundFromCamera, camera);
+        double azimuth = Math.toDegrees(Math.atan2(place[0], place[1]));
+        double altitude = SkyLight.altitudeDeg(place);
+        double share = skyShare(azimuth, altitude, pixelDeg);
+        skyShare[y * width + x] = (float) share;
+        if (share < 1) {
+          double gathered = optics.vignetting(x, y) * Math.pow(camera[2], 3);
+          double brightness = zenith * surfaceBrightness(azimuth, altitude);
+          ground[y * width + x] = (float) ((1 - share) * brightness * gathered);
+        }
+      }
     }
   }
 

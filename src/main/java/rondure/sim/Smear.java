@@ -5,7 +5,10 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 
-/** A uniform smear of a picture by a path, as weights on whole-px shifts. */
+/**
+ * A uniform smear of a picture: by a path, as weights on whole-px shifts, and by a round Gaussian
+ * for the lens's core and disc at the centre.
+ */
 final class Smear {
   private static final double STILL_PX = 0.05;
 
@@ -13,9 +16,17 @@ final class Smear {
   private record Shift(int x, int y, double share) {}
 
   private final Shift[] shifts;
+  private final double[] gaussian;
 
-  /** The smear of a path of equal time steps, px from where the picture was drawn. */
-  Smear(double[] x, double[] y) {
+  /**
+   * The smear of a path and a lens.
+   *
+   * @param x px from where the picture was drawn, a point for each equal time step
+   * @param y the same, downwards
+   * @param variancePx2 of the Gaussian, per axis
+   */
+  Smear(double[] x, double[] y, double variancePx2) {
+    this.gaussian = gaussian(variancePx2);
     Map<Long, Double> shares = new TreeMap<>();
     double furthest = 0;
     for (int i = 0; i < x.length; i++) {
@@ -38,14 +49,39 @@ final class Smear {
                 .toArray(Shift[]::new);
   }
 
+  private static double[] gaussian(double variancePx2) {
+    int reach = (int) Math.ceil(3.5 * Math.sqrt(variancePx2));
+    double[] weights = new double[2 * reach + 1];
+    double total = 0;
+    for (int i = 0; i < weights.length; i++) {
+      double distance = i - reach;
+      weights[i] = variancePx2 > 0 ? Math.exp(-distance * distance / (2 * variancePx2)) : 1;
+      total += weights[i];
+    }
+    for (int i = 0; i < weights.length; i++) {
+      weights[i] /= total;
+    }
+    return weights;
+  }
+
   /**
-   * The smeared plane; the same array when nothing moved. Edge values go on outside; rows that hold
-   * nothing but {@code empty} within reach are left alone.
+   * The smeared plane. Edge values go on outside; rows that hold nothing but {@code empty} within
+   * reach stay so.
    */
   float[] applied(float[] plane, int width, int height, float empty) {
-    if (shifts.length == 0) {
-      return plane;
+    float[] shifted = shifts.length == 0 ? plane : swept(plane, width, height, shifts, empty);
+    int reach = gaussian.length / 2;
+    Shift[] across = new Shift[gaussian.length];
+    Shift[] down = new Shift[gaussian.length];
+    for (int i = 0; i < gaussian.length; i++) {
+      across[i] = new Shift(i - reach, 0, gaussian[i]);
+      down[i] = new Shift(0, i - reach, gaussian[i]);
     }
+    float[] wide = swept(shifted, width, height, across, empty);
+    return swept(wide, width, height, down, empty);
+  }
+
+  private static float[] swept(float[] plane, int width, int height, Shift[] shifts, float empty) {
     double total = Arrays.stream(shifts).mapToDouble(Shift::share).sum();
     int reach = Arrays.stream(shifts).mapToInt(s -> Math.abs(s.y())).max().orElse(0);
     boolean[] busy = busyRows(plane, width, height, empty);
@@ -54,21 +90,26 @@ final class Smear {
         .parallel()
         .forEach(
             y -> {
-              if (!anyBusy(busy, y - reach, y + reach)) {
-                Arrays.fill(smeared, y * width, (y + 1) * width, empty);
-                return;
-              }
-              for (int x = 0; x < width; x++) {
-                double sum = 0;
-                for (Shift shift : shifts) {
-                  int fromX = Math.max(0, Math.min(width - 1, x - shift.x()));
-                  int fromY = Math.max(0, Math.min(height - 1, y - shift.y()));
-                  sum += shift.share() * plane[fromY * width + fromX];
+              if (anyBusy(busy, y - reach, y + reach)) {
+                for (int x = 0; x < width; x++) {
+                  smeared[y * width + x] = (float) (sum(plane, width, x, y, shifts) / total);
                 }
-                smeared[y * width + x] = (float) (sum / total);
+              } else {
+                Arrays.fill(smeared, y * width, (y + 1) * width, empty);
               }
             });
     return smeared;
+  }
+
+  private static double sum(float[] plane, int width, int x, int y, Shift[] shifts) {
+    int height = plane.length / width;
+    double sum = 0;
+    for (Shift shift : shifts) {
+      int fromX = Math.max(0, Math.min(width - 1, x - shift.x()));
+      int fromY = Math.max(0, Math.min(height - 1, y - shift.y()));
+      sum += shift.share() * plane[fromY * width + fromX];
+    }
+    return sum;
   }
 
   private static boolean[] busyRows(float[] plane, int width, int height, float empty) {

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
@@ -20,6 +21,9 @@ final class TiffFile {
   private static final int ROWS_PER_STRIP = 64;
   private static final int DEFLATE = 8;
   private static final int HEADER_BYTES = 8;
+
+  /** Level 9 makes night frames 2 % smaller and takes four times as long. */
+  private static final int DEFLATE_LEVEL = 6;
 
   private TiffFile() {}
 
@@ -35,7 +39,7 @@ final class TiffFile {
     Ifd main = new Ifd();
     int channels = planes.length;
     int[] bits = new int[channels];
-    java.util.Arrays.fill(bits, eight ? 8 : 16);
+    Arrays.fill(bits, eight ? 8 : 16);
     main.longs(254, 0).longs(256, camera.widthPx()).longs(257, camera.heightPx());
     main.shorts(258, bits).shorts(259, DEFLATE).shorts(262, channels == 1 ? 1 : 2);
     main.shorts(277, channels).longs(278, ROWS_PER_STRIP).shorts(284, 1).shorts(317, 2);
@@ -113,7 +117,7 @@ final class TiffFile {
 
   private static byte[] deflated(byte[] bytes) {
     ByteArrayOutputStream packed = new ByteArrayOutputStream();
-    Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
+    Deflater deflater = new Deflater(DEFLATE_LEVEL);
     try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
       out.write(bytes);
     } catch (IOException e) {
