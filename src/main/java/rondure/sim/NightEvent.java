@@ -2,6 +2,7 @@ package rondure.sim;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.Objects;
 
 /**
  * Something that happens during the night. Frames are counted from 1. Shifts are px of the image at
@@ -121,7 +122,7 @@ public sealed interface NightEvent {
   record ReAim(int frame, AimPlan aim) implements NightEvent {
     public ReAim {
       Checks.frames(frame, frame);
-      java.util.Objects.requireNonNull(aim, "reAim aim");
+      Objects.requireNonNull(aim, "reAim aim");
     }
 
     @Override
