@@ -46,10 +46,11 @@ final class HotPixels {
     double leastShare = lattice == PixelPlane.Lattice.EVERY_PIXEL ? 0.2 : 0.07;
     boolean bare = beside < leastShare * peakLight;
     double missing = expected * peakLight - beside;
+    double spread = noise * Math.sqrt(count + expected * expected);
     boolean unlikeFrame =
         typical.pilotCount() >= 5
             && beside < 0.35 * expected * peakLight
-            && missing > SIGNIFICANT * noise * Math.sqrt(count);
+            && missing > SIGNIFICANT * spread;
     return (bare && fit.moments().majorPx2() < SHARPEST_PX2)
         || (bare && !fit.settled())
         || unlikeFrame;

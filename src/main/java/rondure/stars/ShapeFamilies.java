@@ -7,7 +7,7 @@ import java.util.List;
  * The profiles that are tried on stars, and which are alike.
  *
  * <p>Ordered by how flat they are: three Moffat profiles (long wings), the Gaussian, discs that
- * blur more and more than the core does; then rings; then trails. Steps are so fine that a star
+ * blur more and more than the core does; then rings; then trails of cores with more and more wings. Steps are so fine that a star
  * between two of them is measured within 2 % in width by either.
  */
 final class ShapeFamilies {
@@ -24,15 +24,14 @@ final class ShapeFamilies {
   /** Index of the Gaussian. */
   static final int GAUSSIAN = MOFFAT_BETAS.length;
 
-  /** Index of the trail. */
+  /** Index of the trail of Gaussian cores. */
   static final int TRAIL;
 
   static {
     for (double beta : MOFFAT_BETAS) {
       ALL.add(EllipticalProfile.moffat(beta));
     }
-    EllipticalProfile gaussian = EllipticalProfile.gaussian();
-    ALL.add(gaussian);
+    ALL.add(EllipticalProfile.gaussian());
     for (double share : DISC_SHARES) {
       ALL.add(EllipticalProfile.disc(share, 0));
     }
@@ -41,24 +40,33 @@ final class ShapeFamilies {
       ALL.add(EllipticalProfile.disc(share, RING_HOLE));
     }
     TRAIL = ALL.size();
-    ALL.add(new TrailProfile(gaussian));
+    ALL.add(TrailProfile.gaussian());
+    ALL.add(TrailProfile.faintWings());
+    ALL.add(TrailProfile.wings());
+    ALL.add(TrailProfile.strongWings());
     for (int i = 0; i < ALL.size(); i++) {
       ALIKE.add(new ArrayList<>());
     }
-    for (int i = 0; i + 1 < TRAIL; i++) {
-      if (i + 1 != firstRing) {
+    joinAll(firstRing);
+  }
+
+  private ShapeFamilies() {}
+
+  private static void joinAll(int firstRing) {
+    for (int i = 0; i + 1 < ALL.size(); i++) {
+      if (i + 1 != firstRing && i + 1 != TRAIL) {
         join(i, i + 1);
       }
     }
     for (int i = 0; i < RING_SHARES.length; i++) {
       join(firstRing + i, firstRing - RING_SHARES.length + i);
     }
+    for (int i = 0; i < MOFFAT_BETAS.length; i++) {
+      join(GAUSSIAN - 1 - i, TRAIL + 1 + i);
+    }
     join(GAUSSIAN, TRAIL);
-    join(GAUSSIAN - 1, TRAIL);
     join(GAUSSIAN + 2, TRAIL);
   }
-
-  private ShapeFamilies() {}
 
   private static void join(int first, int second) {
     ALIKE.get(first).add(second);
