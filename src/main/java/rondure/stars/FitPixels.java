@@ -12,6 +12,10 @@ final class FitPixels {
   /** How far the window reaches across a star, in σ of its short axis. */
   static final double REACH_SIGMAS = 3.5;
 
+  /** Windows of sharp stars are no smaller: about 28 pixels, or 24 of a checkerboard. */
+  private static final double LEAST_REACH_PX = 3;
+
+  private static final double LEAST_REACH_SPARSE_PX = 3.9;
   private static final int LARGEST = 1 << 14;
 
   private int count;
@@ -20,9 +24,9 @@ final class FitPixels {
   private double[] values = new double[1024];
 
   /**
-   * Takes the valid pixels within reach of a star: all that lie within 3.5 σ_minor + 0.5 px of the
-   * segment that a line of the same elongation would be. Pixels nearer to one of the {@code
-   * neighbours} than its own reach are left out.
+   * Takes the valid pixels within reach of a star: all that lie within 3.5 σ_minor + 0.5 px (at
+   * least 3, on sparse lattices 3.9) of the segment that a line of the same elongation would be.
+   * Pixels nearer to one of the {@code neighbours} than its own reach are left out.
    *
    * @return false when the window leaves the frame or holds more than 16384 pixels
    */
@@ -31,7 +35,9 @@ final class FitPixels {
     Moments moments = star.moments();
     double angle = moments.positionAngleRad();
     double half = Math.sqrt(3 * Math.max(0, moments.majorPx2() - moments.minorPx2()));
-    double reach = REACH_SIGMAS * Math.sqrt(Math.max(0.2, moments.minorPx2())) + 0.5;
+    double least =
+        plane.lattice() == PixelPlane.Lattice.EVERY_PIXEL ? LEAST_REACH_PX : LEAST_REACH_SPARSE_PX;
+    double reach = Math.max(least, REACH_SIGMAS * Math.sqrt(moments.minorPx2()) + 0.5);
     double alongX = Math.cos(angle) * half;
     double alongY = Math.sin(angle) * half;
     int left = (int) Math.ceil(star.xPx() - Math.abs(alongX) - reach);

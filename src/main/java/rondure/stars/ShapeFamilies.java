@@ -7,8 +7,8 @@ import java.util.List;
  * The profiles that are tried on stars, and which are alike.
  *
  * <p>Ordered by how flat they are: three Moffat profiles (long wings), the Gaussian, discs that
- * blur more and more than the core does; then rings; then trails of cores with more and more wings. Steps are so fine that a star
- * between two of them is measured within 2 % in width by either.
+ * blur more and more than the core does; then rings; then trails of cores with more and more wings.
+ * Steps are so fine that a star between two of them is measured within 2 % in width by either.
  */
 final class ShapeFamilies {
   private static final double[] MOFFAT_BETAS = {2.5, 3.5, 5.5};

@@ -16,6 +16,10 @@ final class ShapeFitter {
   private static final int OFFSET = 6;
   private static final int STEPS_MAX = 40;
   private static final double OFFSET_PRIOR_SIGMAS = 0.15;
+
+  /** Two steps in a row that gain less than this in χ² end the fit: far inside its errors. */
+  private static final double IDLE_SHARE = 1e-3;
+
   private static final double SMALLEST_PX2 = 0.02;
 
   private final double[] normal = new double[SIZE * SIZE];
@@ -62,6 +66,7 @@ final class ShapeFitter {
     double cost = cost(pixels, point, prior, slopes);
     double damping = 1e-3;
     boolean settled = false;
+    int idle = 0;
     for (int i = 0; i < STEPS_MAX && !settled; i++) {
       accumulate(pixels, point, prior);
       if (!solveDamped(damping)) {
@@ -73,7 +78,8 @@ final class ShapeFitter {
       evaluate(profile, pixels, trial, trialSlopes);
       double trialCost = cost(pixels, trial, prior, trialSlopes);
       if (trialCost <= cost) {
-        settled = part == 1 && isSmall(point) && damping < 1;
+        idle = cost - trialCost < IDLE_SHARE * noiseCounts * noiseCounts ? idle + 1 : 0;
+        settled = damping < 1 && (part == 1 && isSmall(point) || idle >= 2);
         swap();
         point = trial;
         cost = trialCost;

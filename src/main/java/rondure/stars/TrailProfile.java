@@ -6,10 +6,10 @@ import rondure.base.Moments;
 /**
  * Round cores drawn out along a straight line of uniform light.
  *
- * <p>The core is a Gaussian, or a narrow and a wide one together that follow a Moffat profile within
- * 0.6 % of its peak. σ is that of the Gaussian with the core's half-maximum width; σ² = M_minor and
- * σ² + L²/12 = M_major, so L = √(12 (M_major − M_minor)). With h = L/2 the light of one Gaussian
- * along the line is [Φ((u + h)/σ) − Φ((u − h)/σ)]/2h.
+ * <p>The core is a Gaussian, or a narrow and a wide one together that follow a Moffat profile
+ * within 0.6 % of its peak. σ is that of the Gaussian with the core's half-maximum width; σ² =
+ * M_minor and σ² + L²/12 = M_major, so L = √(12 (M_major − M_minor)). With h = L/2 the light of one
+ * Gaussian along the line is [Φ((u + h)/σ) − Φ((u − h)/σ)]/2h.
  */
 final class TrailProfile implements Profile {
   /** Below this half length over σ the line differs from an elliptical Gaussian by under 1e-4. */
@@ -80,13 +80,7 @@ final class TrailProfile implements Profile {
 
   /** Adds value and slopes in the frame of the trail: value, ∂u₀, ∂v₀, ∂Muu, ∂Muv, ∂Mvv. */
   private static void add(
-      Part part,
-      double along,
-      double across,
-      double half,
-      double sigma,
-      double[] out,
-      int at) {
+      Part part, double along, double across, double half, double sigma, double[] out, int at) {
     double variance = sigma * sigma;
     double front = (along + half) / sigma;
     double back = (along - half) / sigma;
