@@ -10,9 +10,18 @@ package rondure.stars;
  * @param shapeSnr least flux signal-to-noise for a shape [18]: second moments good to about 15 %
  * @param shapeStarsMax measured stars kept per frame, brightest first [400]
  * @param otherStarsMax other detections kept per frame, brightest first [400]
+ * @param wingNarrowFwhms reach of the narrow aperture of the wing ratio, in median widths (FWHM
+ *     across) around the line of a star [1]: holds 94 % of a Gaussian star
+ * @param wingWideFwhms reach of the wide aperture [2.5]: dew and haze spread light out there
  */
 public record StarSettings(
-    int meshPx, double detectionSnr, double shapeSnr, int shapeStarsMax, int otherStarsMax) {
+    int meshPx,
+    double detectionSnr,
+    double shapeSnr,
+    int shapeStarsMax,
+    int otherStarsMax,
+    double wingNarrowFwhms,
+    double wingWideFwhms) {
   public StarSettings {
     if (meshPx < 16) {
       throw new IllegalArgumentException("meshPx must be >= 16, was " + meshPx);
@@ -26,9 +35,16 @@ public record StarSettings(
     if (shapeStarsMax < 1 || otherStarsMax < 0) {
       throw new IllegalArgumentException("star limits must be positive");
     }
+    if (!(wingNarrowFwhms > 0 && wingWideFwhms > wingNarrowFwhms)) {
+      throw new IllegalArgumentException(
+          "wing apertures must be 0 < narrow < wide, were "
+              + wingNarrowFwhms
+              + " and "
+              + wingWideFwhms);
+    }
   }
 
   public static StarSettings defaults() {
-    return new StarSettings(64, 5, 18, 400, 400);
+    return new StarSettings(64, 5, 18, 400, 400, 1, 2.5);
   }
 }

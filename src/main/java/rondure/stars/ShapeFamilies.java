@@ -1,0 +1,88 @@
+package rondure.stars;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The profiles that are tried on stars, and which are alike.
+ *
+ * <p>Ordered by how flat they are: three Moffat profiles (long wings), the Gaussian, discs that
+ * blur more and more than the core does; then rings; then trails of cores with more and more wings.
+ * Steps are so fine that a star between two of them is measured within 2 % in width by either.
+ */
+final class ShapeFamilies {
+  private static final double[] MOFFAT_BETAS = {2.5, 3.5, 5.5};
+  private static final double[] DISC_SHARES = {0.4, 0.55, 0.67, 0.77, 0.85, 0.91, 0.95, 0.975};
+  private static final double[] RING_SHARES = {0.77, 0.85, 0.91, 0.95, 0.975};
+
+  /** Inner over outer diameter of the rings: between a bright rim and a mirror lens. */
+  private static final double RING_HOLE = 0.4;
+
+  private static final List<Profile> ALL = new ArrayList<>();
+  private static final List<List<Integer>> ALIKE = new ArrayList<>();
+
+  /** Index of the Gaussian. */
+  static final int GAUSSIAN = MOFFAT_BETAS.length;
+
+  /** Index of the trail of Gaussian cores. */
+  static final int TRAIL;
+
+  static {
+    for (double beta : MOFFAT_BETAS) {
+      ALL.add(EllipticalProfile.moffat(beta));
+    }
+    ALL.add(EllipticalProfile.gaussian());
+    for (double share : DISC_SHARES) {
+      ALL.add(EllipticalProfile.disc(share, 0));
+    }
+    int firstRing = ALL.size();
+    for (double share : RING_SHARES) {
+      ALL.add(EllipticalProfile.disc(share, RING_HOLE));
+    }
+    TRAIL = ALL.size();
+    ALL.add(TrailProfile.gaussian());
+    ALL.add(TrailProfile.faintWings());
+    ALL.add(TrailProfile.wings());
+    ALL.add(TrailProfile.strongWings());
+    for (int i = 0; i < ALL.size(); i++) {
+      ALIKE.add(new ArrayList<>());
+    }
+    joinAll(firstRing);
+  }
+
+  private ShapeFamilies() {}
+
+  private static void joinAll(int firstRing) {
+    for (int i = 0; i + 1 < ALL.size(); i++) {
+      if (i + 1 != firstRing && i + 1 != TRAIL) {
+        join(i, i + 1);
+      }
+    }
+    for (int i = 0; i < RING_SHARES.length; i++) {
+      join(firstRing + i, firstRing - RING_SHARES.length + i);
+    }
+    for (int i = 0; i < MOFFAT_BETAS.length; i++) {
+      join(GAUSSIAN - 1 - i, TRAIL + 1 + i);
+    }
+    join(GAUSSIAN, TRAIL);
+    join(GAUSSIAN + 2, TRAIL);
+  }
+
+  private static void join(int first, int second) {
+    ALIKE.get(first).add(second);
+    ALIKE.get(second).add(first);
+  }
+
+  static int count() {
+    return ALL.size();
+  }
+
+  static Profile profile(int index) {
+    return ALL.get(index);
+  }
+
+  /** The profiles next to one, to climb along. */
+  static List<Integer> alike(int index) {
+    return ALIKE.get(index);
+  }
+}

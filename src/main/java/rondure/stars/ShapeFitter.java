@@ -1,0 +1,260 @@
+package rondure.stars;
+
+import java.util.Arrays;
+import rondure.base.Moments;
+
+/**
+ * Least-squares fit of one {@link Profile} to the pixels of one star (Levenberg 1944, Marquardt
+ * 1963), all pixels weighted alike: the sky's noise decides, and the bright core counts most.
+ *
+ * <p>Free: flux, centre, three moments and a small sky correction, held near 0 by a prior of 0.15 σ
+ * of the pixel noise, since the mesh has found the sky already. Holds scratch arrays: one fitter
+ * per thread; answers depend on the arguments alone.
+ */
+final class ShapeFitter {
+  private static final int SIZE = 7;
+  private static final int OFFSET = 6;
+  private static final int STEPS_MAX = 40;
+  private static final double OFFSET_PRIOR_SIGMAS = 0.15;
+
+  /** Two steps in a row that gain less than this in χ² end the fit: far inside its errors. */
+  private static final double IDLE_SHARE = 1e-3;
+
+  private static final double SMALLEST_PX2 = 0.02;
+
+  private final double[] normal = new double[SIZE * SIZE];
+  private final double[] damped = new double[SIZE * SIZE];
+  private final double[] factor = new double[SIZE * SIZE];
+  private final double[] gradient = new double[SIZE];
+  private final double[] step = new double[SIZE];
+  private double[] slopes = new double[1024 * Profile.STRIDE];
+  private double[] trialSlopes = new double[1024 * Profile.STRIDE];
+
+  /** A point in the space of parameters. */
+  private record Point(double flux, double x, double y, Moments moments, double offset) {
+    Point moved(double[] by, double part) {
+      Moments change = new Moments(by[3], by[4], by[5]).times(part);
+      return new Point(
+          flux + part * by[0],
+          x + part * by[1],
+          y + part * by[2],
+          moments.plus(change),
+          offset + part * by[OFFSET]);
+    }
+
+    boolean allowed(double largestPx2) {
+      return moments.minorPx2() > SMALLEST_PX2 && moments.majorPx2() < largestPx2;
+    }
+  }
+
+  /**
+   * Fits a profile.
+   *
+   * @param pixels the star's window, at least 8 pixels
+   * @param noiseCounts pixel noise of the sky, 1 σ, positive
+   * @param profile the family of models
+   * @param start centre, rough flux and moments to start from
+   */
+  ShapeFit fit(FitPixels pixels, double noiseCounts, Profile profile, Placed start) {
+    reserve(pixels.count() * Profile.STRIDE);
+    double largestPx2 = 9 * start.moments().majorPx2() + 4;
+    Point point =
+        new Point(start.fluxCounts(), start.xPx(), start.yPx(), floored(start.moments()), 0);
+    double prior = 1 / (OFFSET_PRIOR_SIGMAS * OFFSET_PRIOR_SIGMAS);
+    evaluate(profile, pixels, point, slopes);
+    point = withBestFlux(pixels, point);
+    double cost = cost(pixels, point, prior, slopes);
+    double damping = 1e-3;
+    boolean settled = false;
+    int idle = 0;
+    for (int i = 0; i < STEPS_MAX && !settled; i++) {
+      accumulate(pixels, point, prior);
+      if (!solveDamped(damping)) {
+        damping = damping * 10 + 1e-6;
+        continue;
+      }
+      double part = allowedPart(point, largestPx2);
+      Point trial = point.moved(step, part);
+      evaluate(profile, pixels, trial, trialSlopes);
+      double trialCost = cost(pixels, trial, prior, trialSlopes);
+      if (trialCost <= cost) {
+        idle = cost - trialCost < IDLE_SHARE * noiseCounts * noiseCounts ? idle + 1 : 0;
+        settled = damping < 1 && (part == 1 && isSmall(point) || idle >= 2);
+        swap();
+        point = trial;
+        cost = trialCost;
+        damping = Math.max(1e-9, damping / 10);
+      } else {
+        settled = isSmall(point);
+        damping = Math.min(1e6, damping * 8);
+      }
+    }
+    return answer(pixels, noiseCounts, profile, point, settled && point.flux() > 0);
+  }
+
+  private static Moments floored(Moments moments) {
+    double lacking = Math.max(0, 0.15 - moments.minorPx2());
+    return moments.plus(Moments.round(lacking));
+  }
+
+  private void reserve(int size) {
+    if (size > slopes.length) {
+      slopes = new double[2 * size];
+      trialSlopes = new double[2 * size];
+    }
+  }
+
+  private void swap() {
+    double[] kept = slopes;
+    slopes = trialSlopes;
+    trialSlopes = kept;
+  }
+
+  private static void evaluate(Profile profile, FitPixels pixels, Point point, double[] out) {
+    profile.evaluate(pixels, point.x(), point.y(), point.moments(), out);
+  }
+
+  private Point withBestFlux(FitPixels pixels, Point point) {
+    double products = 0;
+    double squares = 0;
+    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
+      products += pixels.value(i) * slopes[at];
+      squares += slopes[at] * slopes[at];
+    }
+    double flux = squares > 0 ? products / squares : point.flux();
+    return new Point(flux, point.x(), point.y(), point.moments(), point.offset());
+  }
+
+  private static double cost(FitPixels pixels, Point point, double prior, double[] model) {
+    double sum = prior * point.offset() * point.offset();
+    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
+      double gap = pixels.value(i) - point.flux() * model[at] - point.offset();
+      sum += gap * gap;
+    }
+    return sum;
+  }
+
+  /** Normal matrix (lower triangle) and gradient at a point whose slopes are in place. */
+  private void accumulate(FitPixels pixels, Point point, double prior) {
+    Arrays.fill(normal, 0);
+    Arrays.fill(gradient, 0);
+    double[] row = new double[SIZE];
+    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
+      fillRow(row, at, point.flux());
+      double gap = pixels.value(i) - point.flux() * slopes[at] - point.offset();
+      addProducts(normal, row, 1);
+      for (int k = 0; k < SIZE; k++) {
+        gradient[k] += row[k] * gap;
+      }
+    }
+    normal[OFFSET * SIZE + OFFSET] += prior;
+    gradient[OFFSET] -= prior * point.offset();
+  }
+
+  private void fillRow(double[] row, int at, double flux) {
+    row[0] = slopes[at];
+    for (int k = 1; k < OFFSET; k++) {
+      row[k] = flux * slopes[at + k];
+    }
+    row[OFFSET] = 1;
+  }
+
+  private static void addProducts(double[] matrix, double[] row, double weight) {
+    for (int k = 0; k < SIZE; k++) {
+      double weighted = weight * row[k];
+      for (int other = 0; other <= k; other++) {
+        matrix[k * SIZE + other] += weighted * row[other];
+      }
+    }
+  }
+
+  private boolean solveDamped(double damping) {
+    System.arraycopy(normal, 0, damped, 0, normal.length);
+    for (int k = 0; k < SIZE; k++) {
+      damped[k * SIZE + k] *= 1 + damping;
+    }
+    if (!SmallMatrix.factorise(damped, factor, SIZE)) {
+      return false;
+    }
+    System.arraycopy(gradient, 0, step, 0, SIZE);
+    SmallMatrix.solve(factor, step, SIZE);
+    return true;
+  }
+
+  /** The largest of 1, ½, ¼ … of the step that stays inside the bounds. */
+  private double allowedPart(Point point, double largestPx2) {
+    double part = 1;
+    for (int i = 0; i < 12 && !point.moved(step, part).allowed(largestPx2); i++) {
+      part /= 2;
+    }
+    return part;
+  }
+
+  private boolean isSmall(Point point) {
+    double scale = point.moments().meanPx2();
+    double largest = 0;
+    for (int k = 3; k < OFFSET; k++) {
+      largest = Math.max(largest, Math.abs(step[k]));
+    }
+    double shift = Math.hypot(step[1], step[2]);
+    return largest < 5e-4 * scale && shift < 5e-4 * Math.sqrt(scale) + 1e-5;
+  }
+
+  private ShapeFit answer(
+      FitPixels pixels, double noise, Profile profile, Point point, boolean settled) {
+    accumulate(pixels, point, 1 / (OFFSET_PRIOR_SIGMAS * OFFSET_PRIOR_SIGMAS));
+    double squares = 0;
+    double signalSquares = 0;
+    double excess = 0;
+    double signal = 0;
+    double perFluxSquares = 0;
+    double perFluxCubes = 0;
+    double freedom = Math.max(0.1, 1 - (double) SIZE / pixels.count());
+    double[] starNormal = new double[SIZE * SIZE];
+    double[] row = new double[SIZE];
+    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
+      double model = point.flux() * slopes[at];
+      double gap = pixels.value(i) - model - point.offset();
+      squares += gap * gap;
+      signalSquares += model * model;
+      excess += (gap * gap / freedom - noise * noise) * model;
+      signal += model * model;
+      perFluxSquares += slopes[at] * slopes[at];
+      perFluxCubes += slopes[at] * slopes[at] * slopes[at];
+      fillRow(row, at, point.flux());
+      addProducts(starNormal, row, Math.max(0, model));
+    }
+    double gain = signal > 0 ? Math.max(0, excess / signal) : 0;
+    return new ShapeFit(
+        settled,
+        point.x(),
+        point.y(),
+        point.flux(),
+        point.offset(),
+        point.moments(),
+        profile,
+        new ShapeFit.Residual(pixels.count(), squares, signalSquares, gain),
+        errors(noise, point, starNormal, perFluxSquares, perFluxCubes));
+  }
+
+  private ShapeFit.Errors errors(
+      double noise, Point point, double[] starNormal, double squares, double cubes) {
+    if (!SmallMatrix.factorise(normal, factor, SIZE)) {
+      double none = Double.POSITIVE_INFINITY;
+      return new ShapeFit.Errors(none, none, none, none, none, none, none, none);
+    }
+    double[] sky = new double[3];
+    double[] star = new double[3];
+    for (int k = 0; k < 3; k++) {
+      double[] row = new double[SIZE];
+      row[3 + k] = 1;
+      SmallMatrix.solve(factor, row, SIZE);
+      sky[k] = noise * noise * row[3 + k];
+      star[k] = SmallMatrix.form(starNormal, row, row, SIZE);
+    }
+    double fluxSky = noise * noise / squares;
+    double fluxStar = Math.max(0, point.flux()) * cubes / (squares * squares);
+    return new ShapeFit.Errors(
+        sky[0], sky[1], sky[2], star[0], star[1], star[2], fluxSky, fluxStar);
+  }
+}

@@ -1,0 +1,98 @@
+package rondure.stars;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import rondure.base.PixelPlane;
+import rondure.base.RobustStats;
+
+/** Measures the stars of a frame: find, shape, average. */
+public final class StarMeter {
+  private static final double GAIN_FROM_PEAK_SIGMAS = 10;
+
+  private StarMeter() {}
+
+  /**
+   * Shapes and averages of the sources that were found.
+   *
+   * @param found background, sky and candidates of the same plane
+   * @param plane linear pixels
+   * @param context white level and code step of the plane
+   * @param settings limits
+   */
+  public static StarField assemble(
+      Found found, PixelPlane plane, PixelContext context, StarSettings settings) {
+    StarShaper.Shaped shaped = new StarShaper(found, plane, context, settings).shape();
+    List<Star> stars = stars(shaped.shapes(), found, plane, context, settings);
+    return new StarField(
+        plane.widthPx(),
+        plane.heightPx(),
+        stars,
+        shaped.others(),
+        shaped.refused(),
+        found.sky(),
+        found.mask(),
+        new AverageStars(plane, found.background()).of(stars));
+  }
+
+  private static List<Star> stars(
+      List<MeasuredShape> shapes,
+      Found found,
+      PixelPlane plane,
+      PixelContext context,
+      StarSettings settings) {
+    double frameGain = frameGain(shapes);
+    double width =
+        median(shapes, shape -> shape.fit().profile().fwhmMinorPx(shape.fit().moments()));
+    Wings wings = new Wings(plane, found.background(), settings, width);
+    List<Star> stars = new ArrayList<>();
+    for (MeasuredShape shape : shapes) {
+      float peak = plane.at(shape.candidate().peakXPx(), shape.candidate().peakYPx());
+      stars.add(
+          star(shape, frameGain, wings.ratio(shape.fit()), peak / context.whiteLevelCounts()));
+    }
+    stars.sort(Comparator.comparingDouble(Star::fluxCounts).reversed());
+    return stars;
+  }
+
+  /**
+   * Variance per count of starlight, from how the bright stars scatter about their models: photon
+   * noise, plus what the models miss. 0 without bright stars.
+   */
+  private static double frameGain(List<MeasuredShape> shapes) {
+    List<MeasuredShape> bright =
+        shapes.stream()
+            .filter(
+                shape ->
+                    shape.candidate().peakCounts() > GAIN_FROM_PEAK_SIGMAS * shape.noiseCounts())
+            .toList();
+    return bright.isEmpty() ? 0 : median(bright, shape -> shape.fit().residual().gain());
+  }
+
+  private static Star star(
+      MeasuredShape shape, double frameGain, double wingRatio, double peakFraction) {
+    ShapeFit fit = shape.fit();
+    ShapeFit.Errors errors = fit.errors();
+    double gain = Math.max(frameGain, fit.residual().gain());
+    return new Star(
+        fit.xPx(),
+        fit.yPx(),
+        fit.fluxCounts(),
+        fit.fluxCounts() / Math.sqrt(errors.fluxSky() + gain * errors.fluxStar()),
+        fit.moments(),
+        Math.sqrt(errors.xxSkyPx4() + gain * errors.xxStarPx4()),
+        Math.sqrt(errors.xySkyPx4() + gain * errors.xyStarPx4()),
+        Math.sqrt(errors.yySkyPx4() + gain * errors.yyStarPx4()),
+        fit.profile().fwhmMajorPx(fit.moments()),
+        fit.profile().fwhmMinorPx(fit.moments()),
+        shape.tails().xPx(),
+        shape.tails().yPx(),
+        wingRatio,
+        peakFraction);
+  }
+
+  private static <T> double median(List<T> of, ToDoubleFunction<T> part) {
+    return RobustStats.median(of.stream().mapToDouble(part).toArray());
+  }
+}
