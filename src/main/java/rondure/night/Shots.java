@@ -1,5 +1,6 @@
 package rondure.night;
 
+import rondure.base.NaturalOrder;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -14,6 +14,17 @@ public final class StarMeter {
   private StarMeter() {}
 
   /**
+   * Everything about the stars of one frame.
+   *
+   * @param plane linear pixels
+   * @param context white level and code step of the plane
+   * @param settings limits
+   */
+  public static StarField measure(PixelPlane plane, PixelContext context, StarSettings settings) {
+    return assemble(StarFinder.find(plane, context, settings), plane, context, settings);
+  }
+
+  /**
    * Shapes and averages of the sources that were found.
    *
    * @param found background, sky and candidates of the same plane

@@ -1,5 +1,6 @@
 package rondure.night;
 
+import rondure.base.NaturalOrder;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 

@@ -1,10 +1,10 @@
-package rondure.night;
+package rondure.base;
 
 import java.util.Comparator;
 
 /** Orders file names as people do: runs of digits by their value, the rest by letter. */
-final class NaturalOrder {
-  static final Comparator<String> OF_NAMES = NaturalOrder::compare;
+public final class NaturalOrder {
+  public static final Comparator<String> OF_NAMES = NaturalOrder::compare;
 
   private NaturalOrder() {}
 
