@@ -27,9 +27,7 @@ final class RealTasks implements WorkerTasks {
     Linearity linearity = frame.linearity();
     PixelContext context =
         new PixelContext(
-            frame.whiteLevelCounts(),
-            frame.codeStepCounts(),
-            linearity == Linearity.DEVELOPED);
+            frame.whiteLevelCounts(), frame.codeStepCounts(), linearity == Linearity.DEVELOPED);
     StarField field = StarMeter.measure(frame.plane(), context, settings);
     return new FrameMeasurement(facts, linearity, field, frame.thumbnail());
   }

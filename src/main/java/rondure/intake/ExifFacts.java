@@ -90,8 +90,7 @@ final class ExifFacts {
       LocalDateTime local = LocalDateTime.parse(text.get(), EXIF_TIME);
       Optional<String> fraction =
           text(ExifDirectoryBase.TAG_SUBSECOND_TIME_ORIGINAL).filter(s -> s.matches("\\d{1,9}"));
-      long nanos =
-          fraction.map(s -> Long.parseLong((s + "000000000").substring(0, 9))).orElse(0L);
+      long nanos = fraction.map(s -> Long.parseLong((s + "000000000").substring(0, 9))).orElse(0L);
       return Optional.of(
           new CaptureTime(
               local.plusNanos(nanos), offset(), fraction.isPresent(), Fact.Source.FILE));

@@ -87,8 +87,7 @@ final class FitsFacts {
     try {
       LocalDateTime local = LocalDateTime.parse(text);
       boolean fraction = text.contains(".");
-      return Optional.of(
-          new CaptureTime(local, OptionalInt.of(0), fraction, Fact.Source.FILE));
+      return Optional.of(new CaptureTime(local, OptionalInt.of(0), fraction, Fact.Source.FILE));
     } catch (DateTimeParseException e) {
       return Optional.empty();
     }

@@ -29,8 +29,8 @@ public final class Scan {
   private Scan() {}
 
   /**
-   * Scans folders and takes files given by name. Hidden files and folders and our own output folders
-   * are skipped; links that loop end.
+   * Scans folders and takes files given by name. Hidden files and folders and our own output
+   * folders are skipped; links that loop end.
    *
    * @param roots existing folders or files; several folders keep their own names in front
    */

@@ -1,6 +1,5 @@
 package rondure.night;
 
-import rondure.base.NaturalOrder;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -10,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import rondure.base.NaturalOrder;
 import rondure.intake.CaptureTime;
 import rondure.intake.ShotFacts;
 

@@ -1,6 +1,5 @@
 package rondure.night;
 
-import rondure.base.NaturalOrder;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rondure.base.Moments;
+import rondure.base.NaturalOrder;
 import rondure.base.Orientation;
 import rondure.blur.Cause;
 import rondure.intake.Linearity;

@@ -1,0 +1,199 @@
+package rondure.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import rondure.CommandProblem;
+import rondure.Pipeline;
+import rondure.Request;
+import rondure.RunSummary;
+import rondure.Settings;
+import rondure.crew.CrewProblem;
+import rondure.crew.CrewSettings;
+import rondure.intake.FactOverrides;
+import rondure.intake.RawSupport;
+import rondure.night.Grade;
+import rondure.night.NightFrame;
+import rondure.night.NightSettings;
+import rondure.report.OutputProblem;
+import rondure.report.ReportSettings;
+import rondure.report.ShownSetting;
+import rondure.stars.StarSettings;
+
+/** Reads a night and writes its report. */
+@Command(
+    name = "report",
+    mixinStandardHelpOptions = true,
+    description = "Reads a night's frames and writes report.pdf and the data files.",
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:done",
+      "1:done, some frames unreadable",
+      "2:bad command or folder",
+      "3:no report could be made",
+      "130:stopped by the user"
+    })
+final class ReportCommand implements Callable<Integer> {
+  private static final Pattern SHIFT = Pattern.compile("([+-])(\\d{1,4}):(\\d{2}):(\\d{2})");
+
+  @Parameters(arity = "1..*", paramLabel = "FOLDER", description = "folder of frames, or files")
+  private List<Path> inputs;
+
+  @Option(names = "--out", paramLabel = "DIR", description = "where the results go")
+  private Path out;
+
+  @Option(names = "--focal-length", paramLabel = "MM", description = "actual focal length, mm")
+  private Double focalLengthMm;
+
+  @Option(names = "--pixel-pitch", paramLabel = "UM", description = "distance of pixels, µm")
+  private Double pixelPitchMicrons;
+
+  @Option(names = "--exposure", paramLabel = "S", description = "exposure time, s")
+  private Double exposureSeconds;
+
+  @Option(names = "--aperture", paramLabel = "N", description = "f-number")
+  private Double fNumber;
+
+  @Option(names = "--clock-shift", paramLabel = "CAMERA=±hh:mm:ss", description = "moves times")
+  private Map<String, String> clockShifts = new HashMap<>();
+
+  @Option(names = "--page", defaultValue = "a4", description = "a4 or letter")
+  private String page;
+
+  @Option(names = "--wording", defaultValue = "student", description = "student or teacher")
+  private String wording;
+
+  @Option(names = "--entries", defaultValue = "auto", description = "auto, all or none")
+  private String entries;
+
+  @Option(names = "--templates", paramLabel = "DIR", description = "your own report templates")
+  private Path templates;
+
+  @Option(names = "--workers", description = "worker processes; default one per core")
+  private Integer workers;
+
+  @Option(names = "--star-table", description = "also write stars.csv.gz")
+  private boolean starTable;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    try {
+      if (RawSupport.status() instanceof RawSupport.Absent absent) {
+        System.err.println(absent.message());
+      }
+      Request request = new Request(inputs, Optional.ofNullable(out));
+      RunSummary summary = new Pipeline(request, settings(), new TerminalProgress()).run();
+      tell(summary);
+      return summary.unreadableCount() > 0 ? 1 : 0;
+    } catch (CommandProblem | OutputProblem | IllegalArgumentException e) {
+      System.err.println(e.getMessage());
+      return 2;
+    } catch (CrewProblem | IOException e) {
+      System.err.println("No report could be made: " + e.getMessage());
+      return 3;
+    }
+  }
+
+  private Settings settings() {
+    CrewSettings crew = CrewSettings.defaults();
+    StarSettings stars = StarSettings.defaults();
+    return new Settings(
+        overrides(),
+        workers == null ? crew : crew.withWorkers(workers),
+        stars,
+        NightSettings.defaults(),
+        new ReportSettings(
+            choice(ReportSettings.PageSize.class, "--page", page),
+            choice(ReportSettings.Voice.class, "--wording", wording),
+            Optional.ofNullable(templates),
+            choice(ReportSettings.Entries.class, "--entries", entries),
+            60,
+            Main.VERSION,
+            shown(stars)),
+        starTable);
+  }
+
+  private FactOverrides overrides() {
+    Map<String, Duration> shifts = new HashMap<>();
+    clockShifts.forEach((camera, text) -> shifts.put(camera, shift(text)));
+    return new FactOverrides(
+        Optional.ofNullable(exposureSeconds),
+        Optional.ofNullable(fNumber),
+        Optional.ofNullable(focalLengthMm),
+        Optional.ofNullable(pixelPitchMicrons),
+        shifts);
+  }
+
+  private static Duration shift(String text) {
+    Matcher matcher = SHIFT.matcher(text);
+    if (!matcher.matches()) {
+      throw new IllegalArgumentException(
+          "--clock-shift wants CAMERA=+hh:mm:ss or CAMERA=-hh:mm:ss, found " + text + ".");
+    }
+    Duration size =
+        Duration.ofHours(Long.parseLong(matcher.group(2)))
+            .plusMinutes(Long.parseLong(matcher.group(3)))
+            .plusSeconds(Long.parseLong(matcher.group(4)));
+    return matcher.group(1).equals("-") ? size.negated() : size;
+  }
+
+  private static <T extends Enum<T>> T choice(Class<T> kind, String option, String text) {
+    try {
+      return Enum.valueOf(kind, text.toUpperCase(Locale.ROOT));
+    } catch (IllegalArgumentException e) {
+      String choices =
+          String.join(
+              ", ",
+              java.util.Arrays.stream(kind.getEnumConstants())
+                  .map(constant -> constant.name().toLowerCase(Locale.ROOT))
+                  .toList());
+      throw new IllegalArgumentException(
+          option + " takes one of " + choices + "; found " + text + ".");
+    }
+  }
+
+  private static List<ShownSetting> shown(StarSettings stars) {
+    return List.of(
+        new ShownSetting(
+            "meshPx", String.valueOf(stars.meshPx()), "Side of a background mesh cell, px."),
+        new ShownSetting(
+            "detectionSnr",
+            String.valueOf(stars.detectionSnr()),
+            "Least signal-to-noise for a source to be found."),
+        new ShownSetting(
+            "shapeSnr",
+            String.valueOf(stars.shapeSnr()),
+            "Least signal-to-noise for a star's shape."),
+        new ShownSetting(
+            "shapeStarsMax",
+            String.valueOf(stars.shapeStarsMax()),
+            "Most stars measured in a frame, brightest first."));
+  }
+
+  private static void tell(RunSummary summary) {
+    List<NightFrame> frames = summary.book().frames();
+    long measured = frames.stream().filter(frame -> frame.shape().isPresent()).count();
+    long keep =
+        frames.stream().filter(frame -> frame.grade().equals(Optional.of(Grade.KEEP))).count();
+    System.out.printf(
+        Locale.ROOT,
+        "%d frames: %d measured, %d to keep, %d unreadable.%n",
+        frames.size(),
+        measured,
+        keep,
+        summary.unreadableCount());
+    System.out.println("Report: " + summary.outputFolder().resolve("report.pdf"));
+    System.out.println("File names are printed in the report as they are; mind that when sharing.");
+  }
+}
