@@ -18,6 +18,8 @@ import rondure.crew.Outcome;
 import rondure.intake.Copies;
 import rondure.intake.Exposure;
 import rondure.intake.FoundFile;
+import rondure.intake.ImageFormat;
+import rondure.intake.RawSupport;
 import rondure.intake.Scan;
 import rondure.intake.ScanResult;
 import rondure.intake.Shot;
@@ -48,18 +50,18 @@ public final class Pipeline {
    *
    * @throws CommandProblem when there is nothing to read
    * @throws OutputProblem when the output folder cannot be used
-   * @throws CrewProblem when no worker process can be started
-   * @throws IOException when the results cannot be written
+   * @throws IOException when no worker process can be started or the results cannot be written
    * @throws InterruptedException when the run is stopped
    */
-  public RunSummary run()
-      throws CommandProblem, OutputProblem, CrewProblem, IOException, InterruptedException {
+  public RunSummary run() throws CommandProblem, OutputProblem, IOException, InterruptedException {
     checkInputs();
     try (OutputFolder output = openOutput()) {
       ScanResult scan = scan();
       List<MeasuredExposure> measured;
       try (Crew crew = Crew.start(settings.crew())) {
         measured = measure(crew, scan.files());
+      } catch (CrewProblem problem) {
+        throw new IOException(problem.getMessage(), problem);
       }
       NightBook book =
           NightBuilder.build(
@@ -100,6 +102,10 @@ public final class Pipeline {
           request.inputs().get(0)
               + " holds no pictures that Rondure reads; it reads RAW, DNG, TIFF, PNG, JPEG and FITS"
               + " files.");
+    }
+    boolean anyRaw = scan.files().stream().anyMatch(f -> f.formatByName() == ImageFormat.RAW);
+    if (anyRaw && RawSupport.status() instanceof RawSupport.Absent absent) {
+      progress.say(absent.message());
     }
     return scan;
   }

@@ -1,10 +1,13 @@
 package rondure;
 
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import rondure.crew.CrewSettings;
 import rondure.intake.FactOverrides;
 import rondure.night.NightSettings;
 import rondure.report.ReportSettings;
+import rondure.report.ShownSetting;
 import rondure.stars.StarSettings;
 
 /**
@@ -30,5 +33,43 @@ public record Settings(
     Objects.requireNonNull(stars, "stars");
     Objects.requireNonNull(night, "night");
     Objects.requireNonNull(report, "report");
+  }
+
+  /**
+   * The defaults with what the user gave.
+   *
+   * @throws IllegalArgumentException when a value makes no sense
+   */
+  public static Settings of(
+      GivenFacts given, ReportSettings report, Optional<Integer> workers, boolean starTable) {
+    FactOverrides overrides =
+        new FactOverrides(
+            given.exposureSeconds(),
+            given.fNumber(),
+            given.focalLengthMm(),
+            given.pixelPitchMicrons(),
+            given.clockShifts());
+    CrewSettings crew = CrewSettings.defaults();
+    return new Settings(
+        overrides,
+        workers.map(crew::withWorkers).orElse(crew),
+        StarSettings.defaults(),
+        NightSettings.defaults(),
+        report,
+        starTable);
+  }
+
+  /** The measuring settings as the report and night.json show them. */
+  public static List<ShownSetting> shownDefaults() {
+    StarSettings stars = StarSettings.defaults();
+    return List.of(
+        shown("meshPx", stars.meshPx(), "Side of a background mesh cell, px."),
+        shown("detectionSnr", stars.detectionSnr(), "Least signal-to-noise to be found."),
+        shown("shapeSnr", stars.shapeSnr(), "Least signal-to-noise for a star's shape."),
+        shown("shapeStarsMax", stars.shapeStarsMax(), "Most stars measured in a frame."));
+  }
+
+  private static ShownSetting shown(String name, double value, String meaning) {
+    return new ShownSetting(name, String.valueOf(value).replaceFirst("\\.0$", ""), meaning);
   }
 }

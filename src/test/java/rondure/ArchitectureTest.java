@@ -34,13 +34,12 @@ import org.junit.jupiter.api.TestFactory;
 class ArchitectureTest {
 
   /** Raise with the program, so that a broken import of classes cannot pass for a clean house. */
-  private static final int LEAST_CLASSES = 75;
+  private static final int LEAST_CLASSES = 300;
 
   private static final Path SOURCES = Path.of("src", "main", "java");
 
   /** Packages whose note is not written yet; empty this when they are. */
-  private static final Set<String> NOTES_TO_COME =
-      Set.of("rondure", "rondure/cli", "rondure/crew", "rondure/report", "rondure/stars");
+  private static final Set<String> NOTES_TO_COME = Set.of();
 
   /** Each package and those of ours that it may import. */
   private static final Map<String, List<String>> MAY_IMPORT = new LinkedHashMap<>();
@@ -53,7 +52,22 @@ class ArchitectureTest {
     MAY_IMPORT.put("rondure.sky", of("base", "intake", "stars"));
     MAY_IMPORT.put("rondure.blur", of("base", "stars", "sky"));
     MAY_IMPORT.put("rondure.night", of("base", "intake", "stars", "crew", "sky", "blur"));
-    MAY_IMPORT.put("rondure.report", of("base", "intake", "stars", "crew", "sky", "blur", "night"));
+    for (String room :
+        List.of("rondure.report", "rondure.report.layout", "rondure.report.picture")) {
+      MAY_IMPORT.put(
+          room,
+          of(
+              "base",
+              "intake",
+              "stars",
+              "crew",
+              "sky",
+              "blur",
+              "night",
+              "report",
+              "report.layout",
+              "report.picture"));
+    }
     MAY_IMPORT.put("rondure.sim", of("base", "intake"));
     MAY_IMPORT.put(
         "rondure", of("base", "intake", "stars", "crew", "sky", "blur", "night", "report"));
@@ -83,10 +97,12 @@ class ArchitectureTest {
     FENCES.put("org.jfree..", List.of("rondure.report.."));
     FENCES.put("picocli..", List.of("rondure.cli.."));
     FENCES.put("me.tongfei..", List.of("rondure.cli.."));
-    FENCES.put("org.hipparchus..", List.of("rondure.sky..", "rondure.blur..", "rondure.night.."));
+    FENCES.put(
+        "org.hipparchus..",
+        List.of("rondure.sky..", "rondure.blur..", "rondure.night..", "rondure.sim.."));
     FENCES.put(
         "com.fasterxml.jackson.databind..",
-        List.of("rondure.crew..", "rondure.report..", "rondure"));
+        List.of("rondure.crew..", "rondure.report..", "rondure.sim..", "rondure"));
     FENCES.put(
         "com.fasterxml.jackson.dataformat..",
         List.of("rondure.crew..", "rondure.report..", "rondure"));
@@ -218,7 +234,7 @@ class ArchitectureTest {
         .check(house);
     noClasses()
         .that()
-        .resideOutsideOfPackage("rondure.cli..")
+        .resideOutsideOfPackages("rondure.cli..", "rondure.crew..")
         .should()
         .callMethod(Throwable.class, "printStackTrace")
         .check(house);

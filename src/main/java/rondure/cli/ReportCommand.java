@@ -15,21 +15,15 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rondure.CommandProblem;
+import rondure.GivenFacts;
 import rondure.Pipeline;
 import rondure.Request;
 import rondure.RunSummary;
 import rondure.Settings;
-import rondure.crew.CrewProblem;
-import rondure.crew.CrewSettings;
-import rondure.intake.FactOverrides;
-import rondure.intake.RawSupport;
 import rondure.night.Grade;
 import rondure.night.NightFrame;
-import rondure.night.NightSettings;
 import rondure.report.OutputProblem;
 import rondure.report.ReportSettings;
-import rondure.report.ShownSetting;
-import rondure.stars.StarSettings;
 
 /** Reads a night and writes its report. */
 @Command(
@@ -45,6 +39,7 @@ import rondure.stars.StarSettings;
       "130:stopped by the user"
     })
 final class ReportCommand implements Callable<Integer> {
+  private static final int FULL_ENTRIES = 60;
   private static final Pattern SHIFT = Pattern.compile("([+-])(\\d{1,4}):(\\d{2}):(\\d{2})");
 
   @Parameters(arity = "1..*", paramLabel = "FOLDER", description = "folder of frames, or files")
@@ -89,9 +84,6 @@ final class ReportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     try {
-      if (RawSupport.status() instanceof RawSupport.Absent absent) {
-        System.err.println(absent.message());
-      }
       Request request = new Request(inputs, Optional.ofNullable(out));
       RunSummary summary = new Pipeline(request, settings(), new TerminalProgress()).run();
       tell(summary);
@@ -99,40 +91,32 @@ final class ReportCommand implements Callable<Integer> {
     } catch (CommandProblem | OutputProblem | IllegalArgumentException e) {
       System.err.println(e.getMessage());
       return 2;
-    } catch (CrewProblem | IOException e) {
+    } catch (IOException e) {
       System.err.println("No report could be made: " + e.getMessage());
       return 3;
     }
   }
 
   private Settings settings() {
-    CrewSettings crew = CrewSettings.defaults();
-    StarSettings stars = StarSettings.defaults();
-    return new Settings(
-        overrides(),
-        workers == null ? crew : crew.withWorkers(workers),
-        stars,
-        NightSettings.defaults(),
+    Map<String, Duration> shifts = new HashMap<>();
+    clockShifts.forEach((camera, text) -> shifts.put(camera, shift(text)));
+    GivenFacts given =
+        new GivenFacts(
+            Optional.ofNullable(exposureSeconds),
+            Optional.ofNullable(fNumber),
+            Optional.ofNullable(focalLengthMm),
+            Optional.ofNullable(pixelPitchMicrons),
+            shifts);
+    ReportSettings report =
         new ReportSettings(
             choice(ReportSettings.PageSize.class, "--page", page),
             choice(ReportSettings.Voice.class, "--wording", wording),
             Optional.ofNullable(templates),
             choice(ReportSettings.Entries.class, "--entries", entries),
-            60,
+            FULL_ENTRIES,
             Main.VERSION,
-            shown(stars)),
-        starTable);
-  }
-
-  private FactOverrides overrides() {
-    Map<String, Duration> shifts = new HashMap<>();
-    clockShifts.forEach((camera, text) -> shifts.put(camera, shift(text)));
-    return new FactOverrides(
-        Optional.ofNullable(exposureSeconds),
-        Optional.ofNullable(fNumber),
-        Optional.ofNullable(focalLengthMm),
-        Optional.ofNullable(pixelPitchMicrons),
-        shifts);
+            Settings.shownDefaults());
+    return Settings.of(given, report, Optional.ofNullable(workers), starTable);
   }
 
   private static Duration shift(String text) {
@@ -161,24 +145,6 @@ final class ReportCommand implements Callable<Integer> {
       throw new IllegalArgumentException(
           option + " takes one of " + choices + "; found " + text + ".");
     }
-  }
-
-  private static List<ShownSetting> shown(StarSettings stars) {
-    return List.of(
-        new ShownSetting(
-            "meshPx", String.valueOf(stars.meshPx()), "Side of a background mesh cell, px."),
-        new ShownSetting(
-            "detectionSnr",
-            String.valueOf(stars.detectionSnr()),
-            "Least signal-to-noise for a source to be found."),
-        new ShownSetting(
-            "shapeSnr",
-            String.valueOf(stars.shapeSnr()),
-            "Least signal-to-noise for a star's shape."),
-        new ShownSetting(
-            "shapeStarsMax",
-            String.valueOf(stars.shapeStarsMax()),
-            "Most stars measured in a frame, brightest first."));
   }
 
   private static void tell(RunSummary summary) {
