@@ -1,7 +1,6 @@
 package rondure;
 
-import java.time.Duration;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -9,17 +8,21 @@ import java.util.Optional;
  *
  * @param exposureSeconds exposure time
  * @param fNumber aperture
+ * @param iso sensitivity
  * @param focalLengthMm actual focal length
+ * @param focalLength35Mm 35 mm equivalent focal length
  * @param pixelPitchMicrons distance of pixels
- * @param clockShifts what to add to a camera's times, by (part of) its model name
+ * @param clockShifts what to add to cameras' times, each CAMERA=±hh:mm:ss
  */
 public record GivenFacts(
     Optional<Double> exposureSeconds,
     Optional<Double> fNumber,
+    Optional<Double> iso,
     Optional<Double> focalLengthMm,
+    Optional<Double> focalLength35Mm,
     Optional<Double> pixelPitchMicrons,
-    Map<String, Duration> clockShifts) {
+    List<String> clockShifts) {
   public GivenFacts {
-    clockShifts = Map.copyOf(clockShifts);
+    clockShifts = List.copyOf(clockShifts);
   }
 }

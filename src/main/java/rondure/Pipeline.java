@@ -17,9 +17,11 @@ import rondure.crew.MeasureJob;
 import rondure.crew.Outcome;
 import rondure.intake.Copies;
 import rondure.intake.Exposure;
+import rondure.intake.FormatSniffer;
 import rondure.intake.FoundFile;
 import rondure.intake.ImageFormat;
 import rondure.intake.RawSupport;
+import rondure.intake.ResizedCopies;
 import rondure.intake.Scan;
 import rondure.intake.ScanResult;
 import rondure.intake.Shot;
@@ -144,11 +146,15 @@ public final class Pipeline {
           } else if (outcome instanceof Outcome.Failed<ShotFacts> failed) {
             failures.put(file, failed.reason());
           }
+          FormatSniffer.mislabelled(file, facts.format()).ifPresent(notes::add);
           shots.add(new Shot(file, facts));
           progress.step();
         });
     progress.end();
-    return shots;
+    List<String> cameras =
+        shots.stream().flatMap(shot -> shot.facts().cameraModel().stream()).distinct().toList();
+    notes.addAll(settings.overrides().clockShiftTroubles(cameras));
+    return ResizedCopies.withoutDoubtfulPitch(shots);
   }
 
   /** Measures the turn-th file of each open exposure; answers which exposures stay open. */

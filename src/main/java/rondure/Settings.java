@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import rondure.crew.CrewSettings;
+import rondure.intake.ClockShift;
 import rondure.intake.FactOverrides;
 import rondure.night.NightSettings;
 import rondure.report.ReportSettings;
@@ -46,9 +47,11 @@ public record Settings(
         new FactOverrides(
             given.exposureSeconds(),
             given.fNumber(),
+            given.iso(),
             given.focalLengthMm(),
+            given.focalLength35Mm(),
             given.pixelPitchMicrons(),
-            given.clockShifts());
+            ClockShift.parseAll(given.clockShifts()));
     CrewSettings crew = CrewSettings.defaults();
     return new Settings(
         overrides,

@@ -2,15 +2,10 @@ package rondure.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -40,7 +35,6 @@ import rondure.report.ReportSettings;
     })
 final class ReportCommand implements Callable<Integer> {
   private static final int FULL_ENTRIES = 60;
-  private static final Pattern SHIFT = Pattern.compile("([+-])(\\d{1,4}):(\\d{2}):(\\d{2})");
 
   @Parameters(arity = "1..*", paramLabel = "FOLDER", description = "folder of frames, or files")
   private List<Path> inputs;
@@ -51,6 +45,9 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--focal-length", paramLabel = "MM", description = "actual focal length, mm")
   private Double focalLengthMm;
 
+  @Option(names = "--focal-length-35", paramLabel = "MM", description = "35 mm equivalent, mm")
+  private Double focalLength35Mm;
+
   @Option(names = "--pixel-pitch", paramLabel = "UM", description = "distance of pixels, µm")
   private Double pixelPitchMicrons;
 
@@ -60,8 +57,11 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--aperture", paramLabel = "N", description = "f-number")
   private Double fNumber;
 
+  @Option(names = "--iso", paramLabel = "ISO", description = "sensitivity")
+  private Double iso;
+
   @Option(names = "--clock-shift", paramLabel = "CAMERA=±hh:mm:ss", description = "moves times")
-  private Map<String, String> clockShifts = new HashMap<>();
+  private List<String> clockShifts = List.of();
 
   @Option(names = "--page", defaultValue = "a4", description = "a4 or letter")
   private String page;
@@ -98,15 +98,15 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private Settings settings() {
-    Map<String, Duration> shifts = new HashMap<>();
-    clockShifts.forEach((camera, text) -> shifts.put(camera, shift(text)));
     GivenFacts given =
         new GivenFacts(
             Optional.ofNullable(exposureSeconds),
             Optional.ofNullable(fNumber),
+            Optional.ofNullable(iso),
             Optional.ofNullable(focalLengthMm),
+            Optional.ofNullable(focalLength35Mm),
             Optional.ofNullable(pixelPitchMicrons),
-            shifts);
+            clockShifts);
     ReportSettings report =
         new ReportSettings(
             choice(ReportSettings.PageSize.class, "--page", page),
@@ -117,19 +117,6 @@ final class ReportCommand implements Callable<Integer> {
             Main.VERSION,
             Settings.shownDefaults());
     return Settings.of(given, report, Optional.ofNullable(workers), starTable);
-  }
-
-  private static Duration shift(String text) {
-    Matcher matcher = SHIFT.matcher(text);
-    if (!matcher.matches()) {
-      throw new IllegalArgumentException(
-          "--clock-shift wants CAMERA=+hh:mm:ss or CAMERA=-hh:mm:ss, found " + text + ".");
-    }
-    Duration size =
-        Duration.ofHours(Long.parseLong(matcher.group(2)))
-            .plusMinutes(Long.parseLong(matcher.group(3)))
-            .plusSeconds(Long.parseLong(matcher.group(4)));
-    return matcher.group(1).equals("-") ? size.negated() : size;
   }
 
   private static <T extends Enum<T>> T choice(Class<T> kind, String option, String text) {

@@ -112,6 +112,16 @@ final class FileBytes implements AutoCloseable {
       return taken;
     }
 
+    @Override
+    public long skip(long count) {
+      long inBlock = Math.min(Math.max(0, count), block.remaining());
+      block.position(block.position() + (int) inBlock);
+      long beyond = Math.min(Math.max(0, count - inBlock), left);
+      at += beyond;
+      left -= beyond;
+      return inBlock + beyond;
+    }
+
     private boolean more() throws IOException {
       if (!block.hasRemaining() && left > 0) {
         block.clear().limit((int) Math.min(block.capacity(), left));

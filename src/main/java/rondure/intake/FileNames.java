@@ -18,8 +18,12 @@ final class FileNames {
   private static final Set<String> FITS = set("fit fits fts");
   private static final Set<String> HEIC = set("heic heif hif");
   private static final Set<String> AVIF = set("avif");
-  private static final Set<String> VIDEO = set("mov mp4 avi mts m2ts mkv m4v mpg mpeg 3gp lrv wmv");
-  private static final Set<String> SIDECAR = set("xmp thm wav pp3 aae dop xml txt csv json");
+  private static final Set<String> VIDEO =
+      set("mov mp4 avi mts m2ts mkv m4v mpg mpeg 3gp wmv webm insv crm");
+  private static final Set<String> SIDECAR = set("xmp thm lrv wav aae dop pp3 xml");
+
+  private static final String COPY_WORDS =
+      "web|edit|edited|small|large|full|copy|export|exported|resized|preview|print";
 
   private FileNames() {}
 
@@ -57,10 +61,16 @@ final class FileNames {
     return (dot > 0 ? name.substring(0, dot) : name).toLowerCase(Locale.ROOT);
   }
 
-  /** The stem without the endings that copies get: -1, (2), _web, -edit, -small, -copy. */
-  static String bareStem(String relativeName) {
-    return stem(relativeName)
-        .replaceFirst("([-_ ](web|edit|edited|small|copy|\\d)|\\s?\\(\\d+\\))+$", "");
+  /** A lower-case stem without the words that copies get behind them: _web, -edit, copy. */
+  static String withoutWords(String stem) {
+    String rest = stem.replaceFirst("([-_ ]+(" + COPY_WORDS + "))+$", "");
+    return rest.isEmpty() ? stem : rest;
+  }
+
+  /** A stem without a number of one or two digits behind it: -1, _12, (2). */
+  static String withoutNumber(String stem) {
+    String rest = stem.replaceFirst("([-_ ]\\d{1,2}|\\s?\\(\\d{1,3}\\))$", "");
+    return rest.isEmpty() ? stem : rest;
   }
 
   static String folder(String relativeName) {
@@ -68,7 +78,8 @@ final class FileNames {
     return slash < 0 ? "" : relativeName.substring(0, slash);
   }
 
-  private static String extension(String name) {
+  /** The letters after the last dot, lower case; empty when there is none. */
+  static String extension(String name) {
     int dot = name.lastIndexOf('.');
     return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
   }

@@ -48,7 +48,7 @@ final class FitsDecoder {
     return planes == 3 ? decoder.colour(orientation) : decoder.single(orientation);
   }
 
-  private static FitsHeader picture(FileBytes file) throws IOException, FrameProblem {
+  static FitsHeader picture(FileBytes file) throws IOException, FrameProblem {
     long offset = 0;
     for (int i = 0; i < MOST_HEADERS && offset < file.length(); i++) {
       FitsHeader header = FitsHeader.read(file, offset);

@@ -1,94 +1,113 @@
 package rondure.intake;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.format.DateTimeParseException;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import rondure.base.FrameProblem;
 import rondure.base.Orientation;
 
-/** Facts from a FITS primary header: 80-character cards in blocks of 2880 bytes. */
+/**
+ * Facts from the first header of a FITS file. DATE-OBS and EXPTIME: FITS Standard 4.0, section 9;
+ * FOCALLEN, APTDIA (mm), XPIXSZ (µm, binning included), AMBTEMP (°C), INSTRUME: common practice of
+ * programs that control cameras.
+ */
 final class FitsFacts {
-  private static final int CARD = 80;
-  private static final int HEADER_BYTES_MAX = 2880 * 64;
-
   private FitsFacts() {}
 
-  static ShotFacts read(Path path) throws FrameProblem {
-    Map<String, String> cards;
-    try (InputStream in = Files.newInputStream(path)) {
-      cards = cards(in.readNBytes(HEADER_BYTES_MAX));
-    } catch (IOException e) {
-      throw new FrameProblem("the file cannot be read; copy it again from the card", e);
+  /**
+   * The facts of an opened FITS file; a damaged header gives missing facts.
+   *
+   * @throws IOException when the file cannot be read
+   */
+  static ShotFacts read(FileBytes file) throws IOException {
+    try {
+      return of(FitsHeader.read(file, 0), size(file));
+    } catch (FrameProblem damaged) {
+      return ShotFacts.unknown(ImageFormat.FITS);
     }
+  }
+
+  private static PictureSize size(FileBytes file) throws IOException {
+    try {
+      FitsHeader picture = FitsDecoder.picture(file);
+      int widthPx = side(picture, "NAXIS1");
+      int heightPx = side(picture, "NAXIS2");
+      return widthPx > 0 && heightPx > 0 ? new PictureSize(widthPx, heightPx) : PictureSize.UNKNOWN;
+    } catch (FrameProblem notReadAsPicture) {
+      return PictureSize.UNKNOWN;
+    }
+  }
+
+  private static ShotFacts of(FitsHeader first, PictureSize size) {
     return new ShotFacts(
         ImageFormat.FITS,
-        number(cards, "NAXIS1").map(Double::intValue).orElse(0),
-        number(cards, "NAXIS2").map(Double::intValue).orElse(0),
+        size.widthPx(),
+        size.heightPx(),
         Orientation.NORMAL,
-        time(cards),
-        fact(cards, "EXPTIME").or(() -> fact(cards, "EXPOSURE")),
+        time(first),
+        fact(first, "EXPTIME", 86_400).or(() -> fact(first, "EXPOSURE", 86_400)),
+        fNumber(first),
+        fact(first, "ISOSPEED", 1e8).or(() -> fact(first, "ISO", 1e8)),
+        fact(first, "FOCALLEN", 30_000),
         Optional.empty(),
-        Optional.empty(),
-        fact(cards, "FOCALLEN"),
-        Optional.empty(),
-        fact(cards, "XPIXSZ"),
-        number(cards, "AMBTEMP").map(value -> new Fact<>(value, Fact.Source.FILE)),
-        Optional.ofNullable(cards.get("INSTRUME")).map(ExifFacts::clean),
+        fact(first, "XPIXSZ", 200),
+        value(first, "AMBTEMP", -90, 70).map(celsius -> new Fact<>(celsius, Fact.Source.FILE)),
+        first.words("INSTRUME").flatMap(ExifTags::clean),
         Optional.empty(),
         false);
   }
 
-  private static Map<String, String> cards(byte[] header) {
-    Map<String, String> cards = new HashMap<>();
-    for (int at = 0; at + CARD <= header.length; at += CARD) {
-      String card = new String(header, at, CARD, StandardCharsets.US_ASCII);
-      if (card.startsWith("END ")) {
-        break;
-      }
-      if (card.startsWith("= ", 8)) {
-        cards.put(card.substring(0, 8).trim(), value(card.substring(10)));
-      }
-    }
-    return cards;
+  private static int side(FitsHeader header, String keyword) {
+    long side = header.whole(keyword, 0);
+    return side > 0 && side <= 200_000 ? (int) side : 0;
   }
 
-  private static String value(String text) {
-    String trimmed = text.trim();
-    if (trimmed.startsWith("'")) {
-      int end = trimmed.indexOf('\'', 1);
-      return end > 0 ? trimmed.substring(1, end).trim() : trimmed.substring(1);
-    }
-    int slash = trimmed.indexOf('/');
-    return (slash < 0 ? trimmed : trimmed.substring(0, slash)).trim();
+  /** Focal length over aperture, both in mm. */
+  private static Optional<Fact<Double>> fNumber(FitsHeader header) {
+    Optional<Double> focal = value(header, "FOCALLEN", 1e-3, 30_000);
+    Optional<Double> aperture = value(header, "APTDIA", 1e-3, 30_000);
+    return focal
+        .flatMap(mm -> aperture.map(diameter -> mm / diameter))
+        .filter(number -> number > 0.3 && number < 1000)
+        .map(number -> new Fact<>(number, Fact.Source.DERIVED));
   }
 
-  private static Optional<Double> number(Map<String, String> cards, String key) {
+  private static Optional<Fact<Double>> fact(FitsHeader header, String keyword, double most) {
+    return value(header, keyword, Double.MIN_VALUE, most)
+        .map(number -> new Fact<>(number, Fact.Source.FILE));
+  }
+
+  private static Optional<Double> value(
+      FitsHeader header, String keyword, double least, double most) {
+    OptionalDouble number = header.real(keyword);
+    return number.isPresent() && number.getAsDouble() >= least && number.getAsDouble() <= most
+        ? Optional.of(number.getAsDouble())
+        : Optional.empty();
+  }
+
+  /** DATE-OBS, or an older DATE-OBS with the hour in TIME-OBS; UTC unless TIMESYS says LOCAL. */
+  private static Optional<CaptureTime> time(FitsHeader header) {
+    String date = header.words("DATE-OBS").orElse("").replaceFirst("Z$", "");
+    if (!date.contains("T") && header.words("TIME-OBS").isPresent()) {
+      date = date + "T" + header.words("TIME-OBS").get();
+    }
+    boolean localTime = header.words("TIMESYS").map("LOCAL"::equalsIgnoreCase).orElse(false);
     try {
-      return Optional.ofNullable(cards.get(key)).map(Double::valueOf).filter(Double::isFinite);
-    } catch (NumberFormatException e) {
-      return Optional.empty();
-    }
-  }
-
-  private static Optional<Fact<Double>> fact(Map<String, String> cards, String key) {
-    return number(cards, key).filter(v -> v > 0).map(v -> new Fact<>(v, Fact.Source.FILE));
-  }
-
-  private static Optional<CaptureTime> time(Map<String, String> cards) {
-    String text = cards.getOrDefault("DATE-OBS", "");
-    try {
-      LocalDateTime local = LocalDateTime.parse(text);
-      boolean fraction = text.contains(".");
-      return Optional.of(new CaptureTime(local, OptionalInt.of(0), fraction, Fact.Source.FILE));
-    } catch (DateTimeParseException e) {
+      LocalDateTime local = LocalDateTime.parse(date);
+      if (local.toLocalDate().isBefore(LocalDate.of(1900, 1, 1))) {
+        return Optional.empty();
+      }
+      return Optional.of(
+          new CaptureTime(
+              local,
+              localTime ? OptionalInt.empty() : OptionalInt.of(0),
+              date.contains("."),
+              Fact.Source.FILE));
+    } catch (DateTimeException absent) {
       return Optional.empty();
     }
   }

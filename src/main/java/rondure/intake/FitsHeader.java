@@ -63,7 +63,12 @@ final class FitsHeader {
   }
 
   Optional<String> text(String keyword) {
-    return Optional.ofNullable(values.get(keyword)).map(text -> text.toUpperCase(Locale.ROOT));
+    return words(keyword).map(text -> text.toUpperCase(Locale.ROOT));
+  }
+
+  /** The value of a keyword as it is written, without quotation marks. */
+  Optional<String> words(String keyword) {
+    return Optional.ofNullable(values.get(keyword));
   }
 
   OptionalDouble real(String keyword) {
