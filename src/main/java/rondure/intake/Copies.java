@@ -25,6 +25,7 @@ public final class Copies {
   private static final Comparator<Shot> PREFERENCE =
       Comparator.comparing((Shot shot) -> shot.facts().format())
           .thenComparing(shot -> -(long) shot.facts().widthPx() * shot.facts().heightPx())
+          .thenComparing(Copies::stem, NaturalOrder.OF_NAMES)
           .thenComparing(shot -> shot.file().relativeName(), NaturalOrder.OF_NAMES);
 
   /** Files that say more come first, so that those that say less join them. */
@@ -43,8 +44,8 @@ public final class Copies {
 
   /**
    * Groups the shots. The file to measure comes first in each exposure: RAW before FITS, TIFF, PNG,
-   * JPEG, HEIC, AVIF, then more pixels, then natural order of names. Exposures keep the order of
-   * their first files.
+   * JPEG, HEIC, AVIF, then more pixels, then natural order of names, the stem first. Exposures keep
+   * the order of their first files.
    *
    * @param shots files of different relative names
    */

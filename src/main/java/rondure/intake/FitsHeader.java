@@ -50,11 +50,23 @@ final class FitsHeader {
   private static String value(String field) {
     String text = field.trim();
     if (text.startsWith("'")) {
-      int end = text.indexOf('\'', 1);
-      return (end < 0 ? text.substring(1) : text.substring(1, end)).trim();
+      return quoted(text).trim();
     }
     int comment = text.indexOf('/');
     return (comment < 0 ? text : text.substring(0, comment)).trim();
+  }
+
+  /** What stands between the quotation marks; a doubled one inside means one (section 4.2.1). */
+  private static String quoted(String text) {
+    StringBuilder inside = new StringBuilder();
+    for (int i = 1; i < text.length(); i++) {
+      if (text.charAt(i) == '\'' && !text.startsWith("''", i)) {
+        break;
+      }
+      inside.append(text.charAt(i));
+      i += text.startsWith("''", i) ? 1 : 0;
+    }
+    return inside.toString();
   }
 
   /** Where the data that belong to this header begin. */
