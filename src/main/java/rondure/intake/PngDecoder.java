@@ -4,7 +4,6 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
-import javax.imageio.stream.FileImageInputStream;
 import rondure.base.FrameProblem;
 import rondure.base.Orientation;
 
@@ -32,7 +31,7 @@ final class PngDecoder {
 
   private static BufferedImage read(FileBytes file) throws IOException {
     ImageReader reader = ImageIO.getImageReadersByFormatName("png").next();
-    try (FileImageInputStream in = new FileImageInputStream(file.path().toFile())) {
+    try (FileImageInput in = new FileImageInput(file)) {
       reader.setInput(in, true, true);
       return reader.read(0);
     } finally {
