@@ -1,7 +1,9 @@
 package rondure.stars;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import rondure.base.RobustStats;
 
 /**
  * Which profile suits a star. Models are compared by N ln(Σ residual²), the likelihood with the
@@ -27,11 +29,24 @@ final class ProfileChoice {
   /** A fit and the index of its profile. */
   record Chosen(int profileIndex, ShapeFit fit) {}
 
+  /** N ln(Σ residual²): the lower, the better the model. */
   static double score(ShapeFit fit) {
+    return fit.residual().pixelCount() * Math.log(fit.residual().squares() + Double.MIN_NORMAL);
+  }
+
+  /**
+   * Whether a star is further from its model than its noise and the frame's usual misfit explain,
+   * so that another profile could suit it better.
+   *
+   * @param noiseCounts pixel noise of the sky
+   * @param gain the frame's variance per count of starlight
+   */
+  static boolean isWorthClimbing(ShapeFit fit, double noiseCounts, double gain) {
     ShapeFit.Residual residual = fit.residual();
-    double worst = 2 * residual.pixelCount() * Math.log(1e300);
-    boolean usable = fit.settled() && residual.squares() > 0;
-    return usable ? residual.pixelCount() * Math.log(residual.squares()) : worst;
+    double expected =
+        residual.pixelCount() * noiseCounts * noiseCounts + gain * Math.max(0, fit.fluxCounts());
+    double needed = Math.exp(STAR_EVIDENCE / 2 / residual.pixelCount());
+    return residual.squares() > expected * needed;
   }
 
   static Placed startOf(ShapeFit fit) {
@@ -39,33 +54,45 @@ final class ProfileChoice {
   }
 
   /**
+   * What a frame's bright stars have in common.
+   *
+   * @param profileIndex the profile that suits most of them
+   * @param gain median variance per count of starlight about that profile
+   */
+  record Common(int profileIndex, double gain) {}
+
+  /**
    * The profile that suits most of a frame's bright stars.
    *
-   * @param pilots bright stars with a settled Gaussian fit each
-   * @return index into {@link ShapeFamilies}; the Gaussian for no pilots
+   * @param pilots bright stars with a Gaussian fit each
+   * @return the Gaussian and no gain when there are no pilots
    */
-  static int forFrame(List<Fitting> pilots, List<ShapeFit> gaussians) {
-    int best = ShapeFamilies.GAUSSIAN;
-    double bestScore = Double.POSITIVE_INFINITY;
-    for (int index = 0; index < ShapeFamilies.count(); index++) {
-      double sum =
-          index == ShapeFamilies.GAUSSIAN || index == ShapeFamilies.TRAIL ? -FRAME_EVIDENCE : 0;
-      for (int i = 0; i < pilots.size(); i++) {
-        ShapeFit gaussian = gaussians.get(i);
-        double own =
-            index == ShapeFamilies.GAUSSIAN
-                ? score(gaussian)
-                : score(pilots.get(i).with(index, startOf(gaussian)));
-        // one odd star must not decide for all
-        double spread = 0.7 * gaussian.residual().pixelCount();
-        sum += Math.max(-spread, Math.min(spread, own - score(gaussian)));
+  static Common forFrame(List<Fitting> pilots, List<ShapeFit> gaussians) {
+    int profiles = ShapeFamilies.count();
+    double[] sums = new double[profiles];
+    double[][] gains = new double[profiles][pilots.size()];
+    for (int i = 0; i < pilots.size(); i++) {
+      double[] scores = new double[profiles];
+      for (int index = 0; index < profiles; index++) {
+        ShapeFit fit = pilots.get(i).with(index, startOf(gaussians.get(i)));
+        scores[index] = score(fit);
+        gains[index][i] = fit.residual().gain();
       }
-      if (sum < bestScore) {
-        bestScore = sum;
-        best = index;
+      // one odd star must not decide for all
+      double most = 0.7 * gaussians.get(i).residual().pixelCount();
+      double best = Arrays.stream(scores).min().orElse(0);
+      for (int index = 0; index < profiles; index++) {
+        sums[index] += Math.min(most, scores[index] - best);
       }
     }
-    return best;
+    sums[ShapeFamilies.GAUSSIAN] -= FRAME_EVIDENCE;
+    sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
+    int chosen = ShapeFamilies.GAUSSIAN;
+    for (int index = 0; index < profiles; index++) {
+      chosen = sums[index] < sums[chosen] ? index : chosen;
+    }
+    double gain = pilots.isEmpty() ? 0 : RobustStats.median(gains[chosen]);
+    return new Common(chosen, gain);
   }
 
   /** Climbs from profile to like profile as long as the star's own light asks for it. */

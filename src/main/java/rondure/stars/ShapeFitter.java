@@ -14,7 +14,6 @@ import rondure.base.Moments;
 final class ShapeFitter {
   private static final int SIZE = 7;
   private static final int OFFSET = 6;
-  private static final int STEPS_MAX = 40;
   private static final double OFFSET_PRIOR_SIGMAS = 0.15;
 
   /** Two steps in a row that gain less than this in χ² end the fit: far inside its errors. */
@@ -54,8 +53,9 @@ final class ShapeFitter {
    * @param noiseCounts pixel noise of the sky, 1 σ, positive
    * @param profile the family of models
    * @param start centre, rough flux and moments to start from
+   * @param stepsMax steps after which the fit stops, settled or not
    */
-  ShapeFit fit(FitPixels pixels, double noiseCounts, Profile profile, Placed start) {
+  ShapeFit fit(FitPixels pixels, double noiseCounts, Profile profile, Placed start, int stepsMax) {
     reserve(pixels.count() * Profile.STRIDE);
     double largestPx2 = 9 * start.moments().majorPx2() + 4;
     Point point =
@@ -67,7 +67,7 @@ final class ShapeFitter {
     double damping = 1e-3;
     boolean settled = false;
     int idle = 0;
-    for (int i = 0; i < STEPS_MAX && !settled; i++) {
+    for (int i = 0; i < stepsMax && !settled; i++) {
       accumulate(pixels, point, prior);
       if (!solveDamped(damping)) {
         damping = damping * 10 + 1e-6;

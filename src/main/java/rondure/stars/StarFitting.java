@@ -8,6 +8,11 @@ import rondure.base.PixelPlane;
 /** Window and fit of single stars, in step: the window follows what the fit finds. */
 final class StarFitting {
   private static final int WINDOWS_MAX = 4;
+  private static final int STEPS_MAX = 40;
+
+  /** Enough to see whether another profile is worth while. */
+  private static final int TRIAL_STEPS = 8;
+
   private static final int LEAST_PIXELS = 12;
   private static final double NEIGHBOUR_SIGMAS = 9;
   private static final double NEIGHBOUR_LEAST_FLUX = 0.005;
@@ -39,8 +44,13 @@ final class StarFitting {
     return into.cut(plane, background, star, near);
   }
 
-  ShapeFit fit(FitPixels from, double noise, int profileIndex, Placed start) {
-    return fitter.fit(from, noise, ShapeFamilies.profile(profileIndex), start);
+  /** A short fit, to compare profiles; it need not be settled. */
+  ShapeFit tryOut(FitPixels from, double noise, int profileIndex, Placed start) {
+    return fitter.fit(from, noise, ShapeFamilies.profile(profileIndex), start, TRIAL_STEPS);
+  }
+
+  private ShapeFit fit(double noise, int profileIndex, Placed start) {
+    return fitter.fit(pixels, noise, ShapeFamilies.profile(profileIndex), start, STEPS_MAX);
   }
 
   /** Fits with a window that suits the star: repeated until window and fit agree within 20 %. */
@@ -54,7 +64,7 @@ final class StarFitting {
       if (pixels.count() < LEAST_PIXELS) {
         return new Attempt(Optional.empty(), Refusal.CROWDED);
       }
-      fit = fit(pixels, noise, profileIndex, window);
+      fit = fit(noise, profileIndex, window);
       if (!fit.settled() || agree(fit.moments(), window.moments())) {
         break;
       }
@@ -87,13 +97,13 @@ final class StarFitting {
         dropped++;
       }
     }
-    return dropped == 0 ? fit : fit(pixels, noise, profileIndex, ProfileChoice.startOf(fit));
+    return dropped == 0 ? fit : fit(noise, profileIndex, ProfileChoice.startOf(fit));
   }
 
   /** Lets a bright star choose its own profile, and its window once more. */
   ProfileChoice.Chosen climb(Candidate self, ProfileChoice.Chosen start, double noise) {
     ProfileChoice.Chosen chosen =
-        ProfileChoice.climb((index, from) -> fit(pixels, noise, index, from), start);
+        ProfileChoice.climb((index, from) -> tryOut(pixels, noise, index, from), start);
     if (chosen.profileIndex() == start.profileIndex()) {
       return start;
     }
@@ -103,6 +113,6 @@ final class StarFitting {
         .fit()
         .filter(ShapeFit::settled)
         .map(fit -> new ProfileChoice.Chosen(chosen.profileIndex(), fit))
-        .orElse(chosen);
+        .orElse(start);
   }
 }

@@ -61,7 +61,7 @@ final class StarShaper {
   Shaped shape() {
     List<Pilot> pilots = pilots();
     Typical typical = Typical.of(pilots.stream().map(pilot -> pilot.fit().moments()).toList());
-    int family = chooseFamily(pilots);
+    ProfileChoice.Common common = chooseProfile(pilots);
     for (Candidate candidate : candidates) {
       if (shapes.size() >= settings.shapeStarsMax()) {
         break;
@@ -70,7 +70,7 @@ final class StarShaper {
       if (early.isPresent()) {
         refuse(candidate, early.get());
       } else {
-        measure(candidate, typical, family);
+        measure(candidate, typical, common);
       }
     }
     return new Shaped(shapes, others, refused, typical);
@@ -99,7 +99,7 @@ final class StarShaper {
     return pilots;
   }
 
-  private int chooseFamily(List<Pilot> pilots) {
+  private ProfileChoice.Common chooseProfile(List<Pilot> pilots) {
     List<ProfileChoice.Fitting> fittings = new ArrayList<>();
     List<ShapeFit> gaussians = new ArrayList<>();
     for (Pilot pilot : pilots.subList(0, Math.min(CHOOSING_MAX, pilots.size()))) {
@@ -107,7 +107,7 @@ final class StarShaper {
       Placed centre = ProfileChoice.startOf(pilot.fit());
       double noise = noiseAt(pilot.candidate());
       if (fitting.cut(own, pilot.candidate(), centre)) {
-        ProfileChoice.Fitting with = (index, start) -> fitting.fit(own, noise, index, start);
+        ProfileChoice.Fitting with = (index, start) -> fitting.tryOut(own, noise, index, start);
         fittings.add(with);
         gaussians.add(with.with(ShapeFamilies.GAUSSIAN, centre));
       }
@@ -115,9 +115,9 @@ final class StarShaper {
     return ProfileChoice.forFrame(fittings, gaussians);
   }
 
-  private void measure(Candidate candidate, Typical typical, int family) {
+  private void measure(Candidate candidate, Typical typical, ProfileChoice.Common common) {
     double noise = noiseAt(candidate);
-    int likely = familyNear(candidate, family);
+    int likely = profileNear(candidate, common.profileIndex());
     StarFitting.Attempt attempt =
         fitting.settle(candidate, start(candidate, typical), noise, likely);
     if (attempt.fit().isEmpty()) {
@@ -125,7 +125,8 @@ final class StarShaper {
       return;
     }
     ProfileChoice.Chosen chosen = new ProfileChoice.Chosen(likely, attempt.fit().get());
-    if (snrOf(chosen.fit()) > CHOOSING_SNR) {
+    if (snrOf(chosen.fit()) > CHOOSING_SNR
+        && ProfileChoice.isWorthClimbing(chosen.fit(), noise, common.gain())) {
       chosen = fitting.climb(candidate, chosen, noise);
     }
     Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise);
@@ -143,9 +144,9 @@ final class StarShaper {
   }
 
   /** The profile of the nearest star whose own light chose one; the frame's when there is none. */
-  private int familyNear(Candidate candidate, int family) {
+  private int profileNear(Candidate candidate, int common) {
     double nearest = Double.POSITIVE_INFINITY;
-    int chosen = family;
+    int chosen = common;
     for (MeasuredShape shape : shapes) {
       double distance =
           Math.hypot(shape.fit().xPx() - candidate.xPx(), shape.fit().yPx() - candidate.yPx());
