@@ -1,8 +1,9 @@
 package rondure.stars;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import rondure.base.RobustStats;
 
 /**
@@ -17,6 +18,10 @@ final class ProfileChoice {
   /** Frames choose the Gaussian or the trail unless others are better by this in sum. */
   private static final double FRAME_EVIDENCE = 6;
 
+  /** Pilots that see all profiles; the others see only the best few. */
+  private static final int FIRST_LOOK = 8;
+
+  private static final int SHORTLIST = 5;
   private static final int CLIMBS_MAX = 8;
 
   private ProfileChoice() {}
@@ -68,31 +73,42 @@ final class ProfileChoice {
    * @return the Gaussian and no gain when there are no pilots
    */
   static Common forFrame(List<Fitting> pilots, List<ShapeFit> gaussians) {
-    int profiles = ShapeFamilies.count();
-    double[] sums = new double[profiles];
-    double[][] gains = new double[profiles][pilots.size()];
+    List<Integer> all = IntStream.range(0, ShapeFamilies.count()).boxed().toList();
+    int first = Math.min(FIRST_LOOK, pilots.size());
+    List<Common> ranked = ranked(all, pilots.subList(0, first), gaussians.subList(0, first));
+    if (pilots.size() > first) {
+      List<Integer> shortlist = ranked.stream().limit(SHORTLIST).map(Common::profileIndex).toList();
+      ranked = ranked(shortlist, pilots, gaussians);
+    }
+    return ranked.get(0);
+  }
+
+  /** Profiles, best first, with the gain about each. */
+  private static List<Common> ranked(
+      List<Integer> profiles, List<Fitting> pilots, List<ShapeFit> gaussians) {
+    double[] sums = new double[ShapeFamilies.count()];
+    double[][] gains = new double[ShapeFamilies.count()][pilots.size()];
     for (int i = 0; i < pilots.size(); i++) {
-      double[] scores = new double[profiles];
-      for (int index = 0; index < profiles; index++) {
+      double[] scores = new double[ShapeFamilies.count()];
+      double best = Double.POSITIVE_INFINITY;
+      for (int index : profiles) {
         ShapeFit fit = pilots.get(i).with(index, startOf(gaussians.get(i)));
         scores[index] = score(fit);
+        best = Math.min(best, scores[index]);
         gains[index][i] = fit.residual().gain();
       }
       // one odd star must not decide for all
       double most = 0.7 * gaussians.get(i).residual().pixelCount();
-      double best = Arrays.stream(scores).min().orElse(0);
-      for (int index = 0; index < profiles; index++) {
+      for (int index : profiles) {
         sums[index] += Math.min(most, scores[index] - best);
       }
     }
     sums[ShapeFamilies.GAUSSIAN] -= FRAME_EVIDENCE;
     sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
-    int chosen = ShapeFamilies.GAUSSIAN;
-    for (int index = 0; index < profiles; index++) {
-      chosen = sums[index] < sums[chosen] ? index : chosen;
-    }
-    double gain = pilots.isEmpty() ? 0 : RobustStats.median(gains[chosen]);
-    return new Common(chosen, gain);
+    return profiles.stream()
+        .sorted(Comparator.comparingDouble(index -> sums[index]))
+        .map(index -> new Common(index, pilots.isEmpty() ? 0 : RobustStats.median(gains[index])))
+        .toList();
   }
 
   /** Climbs from profile to like profile as long as the star's own light asks for it. */
