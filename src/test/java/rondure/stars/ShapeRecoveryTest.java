@@ -1,0 +1,209 @@
+package rondure.stars;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import rondure.base.Moments;
+
+/**
+ * What was painted is what is measured. The truth is the painter's: variance of the core, 1/12 for
+ * the pixel box, L²/12 for a line, D²(1 + ε²)/16 for a disc or ring (closed forms).
+ */
+class ShapeRecoveryTest {
+  private static final double NOISE = 10;
+
+  private static StarCanvas.Exposure exposure(boolean greenOnly, long seed) {
+    StarCanvas.Exposure full = new StarCanvas.Exposure(100, NOISE, 0, -1, seed);
+    return greenOnly ? full.greenOnly() : full;
+  }
+
+  private static Moments core(double fwhmPx) {
+    double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
+    return Moments.round(sigma * sigma + 1.0 / 12);
+  }
+
+  private static StarField gaussians(
+      double fwhmPx, StarCanvas.Kernel kernel, Moments truth, double snr, boolean greenOnly) {
+    double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
+    int pitch = 40 + (int) (8 * Math.sqrt(truth.majorPx2()));
+    StarCanvas canvas =
+        TestFrames.paint(
+            new TestFrames.Layout(6, pitch),
+            TestFrames.fluxForSnr(snr, NOISE, truth),
+            17,
+            (on, x, y, flux) -> on.gaussianStar(x, y, flux, sigma, kernel));
+    return TestFrames.measure(canvas, exposure(greenOnly, 5));
+  }
+
+  private static void assertWidth(double expectedPx2, double measuredPx2, double tolerance) {
+    assertEquals(1, Math.sqrt(measuredPx2 / expectedPx2), tolerance);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "1.8, false",
+    "2.5, false",
+    "4, false",
+    "6, false",
+    "8, false",
+    "1.8, true",
+    "2.5, true",
+    "5, true"
+  })
+  void roundGaussianStarsAreAsWideAsPaintedWithinThreePercent(double fwhmPx, boolean greenOnly) {
+    Moments truth = core(fwhmPx);
+    StarField field = gaussians(fwhmPx, StarCanvas.point(), truth, 200, greenOnly);
+    assertTrue(field.stars().size() >= 34, () -> "only " + field.stars().size());
+    assertWidth(truth.meanPx2(), TestFrames.medianMoments(field).meanPx2(), 0.01);
+    double fwhm = Moments.FWHM_PER_SIGMA * Math.sqrt(truth.meanPx2());
+    assertEquals(fwhm, TestFrames.median(field, Star::fwhmPx), 0.015 * fwhm);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2.5, 1.8, 2.008",
+    "2.5, 2.5, 2.652",
+    "3, 2.5, 2.643",
+    "3, 4, 4.090",
+    "4, 2.5, 2.630"
+  })
+  void moffatStarsAreAsWideAtHalfMaximumAsTheyTrulyAre(double beta, double fwhmPx, double truePx) {
+    // true widths include the pixel box: half maximum of the Moffat averaged over a pixel,
+    // integrated numerically on an 81 x 81 grid in another language
+    Moments equal = core(fwhmPx);
+    StarCanvas canvas =
+        TestFrames.paint(
+            new TestFrames.Layout(5, 64),
+            TestFrames.fluxForSnr(400, NOISE, equal),
+            17,
+            (on, x, y, flux) -> on.moffatStar(x, y, flux, fwhmPx, beta, StarCanvas.point()));
+    StarField field = TestFrames.measure(canvas, exposure(false, 5));
+    assertEquals(truePx, TestFrames.median(field, Star::fwhmPx), 0.02 * truePx);
+    double sigma = truePx / Moments.FWHM_PER_SIGMA;
+    assertWidth(sigma * sigma, TestFrames.medianMoments(field).meanPx2(), 0.02);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "3, 1.8, 0",
+    "3, 1.8, 45",
+    "3, 3, 30",
+    "6, 1.8, 30",
+    "6, 4, 45",
+    "12, 2.5, 70",
+    "20, 2, 120",
+    "30, 1.8, 30",
+    "30, 4, 45",
+    "30, 1.8, 90"
+  })
+  void trailsAreAsLongAsPaintedWithinFivePercent(
+      double lengthPx, double fwhmPx, double angleDegrees) {
+    double angle = Math.toRadians(angleDegrees);
+    Moments truth = core(fwhmPx).plus(Moments.line(lengthPx, angle));
+    for (boolean greenOnly : new boolean[] {false, true}) {
+      StarField field = gaussians(fwhmPx, StarCanvas.line(lengthPx, angle), truth, 200, greenOnly);
+      Moments measured = TestFrames.medianMoments(field);
+      assertTrue(field.stars().size() >= 34, () -> "only " + field.stars().size());
+      assertEquals(lengthPx, TestFrames.lengthPx(measured), 0.03 * lengthPx);
+      double turn = Math.toDegrees(measured.positionAngleRad() - angle);
+      assertEquals(0, Math.sin(Math.toRadians(turn)), 0.03);
+      double across = TestFrames.median(field, star -> star.moments().minorPx2());
+      assertWidth(core(fwhmPx).meanPx2(), across, 0.03);
+    }
+  }
+
+  @Test
+  void trailsOfCoresWithWingsKeepTheirLength() {
+    StarCanvas canvas =
+        TestFrames.paint(
+            new TestFrames.Layout(3, 72),
+            TestFrames.fluxForSnr(300, NOISE, core(2.2).plus(Moments.line(8, 0.7))),
+            17,
+            (on, x, y, flux) -> on.moffatStar(x, y, flux, 2.2, 3, StarCanvas.line(8, 0.7)));
+    StarField field = TestFrames.measure(canvas, exposure(false, 5));
+    Moments measured = TestFrames.medianMoments(field);
+    assertEquals(8, TestFrames.lengthPx(measured), 0.02 * 8);
+    assertWidth(core(2.2).meanPx2(), measured.minorPx2(), 0.04);
+  }
+
+  @Test
+  void aSixtyPixelTrailIsOneStarOfThatLength() {
+    Moments truth = core(2.5).plus(Moments.line(60, 0.4));
+    StarField field = gaussians(2.5, StarCanvas.line(60, 0.4), truth, 250, false);
+    assertEquals(36, field.stars().size());
+    assertEquals(60, TestFrames.lengthPx(TestFrames.medianMoments(field)), 0.6);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"4, 0", "6, 0", "8, 0", "12, 0", "16, 0", "20, 0", "6, 0.4", "8, 0.4", "16, 0.4"})
+  void discsAndRingsAreAsWideAsPaintedWithinThreePercent(double diameterPx, double hole) {
+    double ring = diameterPx * diameterPx * (1 + hole * hole) / 16;
+    Moments truth = core(2.1).plus(Moments.round(ring));
+    StarField field = gaussians(2.1, StarCanvas.disc(diameterPx, hole), truth, 150, false);
+    assertTrue(field.stars().size() >= 34, () -> "only " + field.stars().size());
+    assertWidth(truth.meanPx2(), TestFrames.medianMoments(field).meanPx2(), 0.03);
+    if (diameterPx >= 8) {
+      // wide discs: the rim stands at half of the plateau, the hole does not count
+      assertEquals(diameterPx, TestFrames.median(field, Star::fwhmPx), 0.05 * diameterPx);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.6, 1.5})
+  void ellipsesThatAreNoTrailsKeepTheirAxes(double stretchPx) {
+    Moments truth = core(2.2).plus(Moments.ofAxes(stretchPx * stretchPx, 0, 0.4));
+    StarField field = gaussians(2.2, StarCanvas.stretch(stretchPx, 0.4), truth, 200, false);
+    Moments measured = TestFrames.medianMoments(field);
+    assertWidth(truth.majorPx2(), measured.majorPx2(), 0.01);
+    assertWidth(truth.minorPx2(), measured.minorPx2(), 0.01);
+  }
+
+  @Test
+  void defocusedTrailsAreMeasuredWithinFourPercent() {
+    StarCanvas.Kernel kernel = StarCanvas.both(StarCanvas.disc(6, 0), StarCanvas.line(6, 0.4));
+    Moments truth = core(2.1).plus(Moments.round(36.0 / 16)).plus(Moments.line(6, 0.4));
+    Moments measured = TestFrames.medianMoments(gaussians(2.1, kernel, truth, 150, false));
+    assertWidth(truth.majorPx2(), measured.majorPx2(), 0.04);
+    assertWidth(truth.minorPx2(), measured.minorPx2(), 0.04);
+  }
+
+  @Tag("thorough")
+  @Test
+  void theWholeGridOfRoundStarsAndTrailsIsUnbiasedAtAllBrightnesses() {
+    for (double snr : new double[] {60, 300, 3000}) {
+      for (double fwhmPx = 1.8; fwhmPx <= 8; fwhmPx += 0.31) {
+        for (boolean greenOnly : new boolean[] {false, true}) {
+          StarField field = gaussians(fwhmPx, StarCanvas.point(), core(fwhmPx), snr, greenOnly);
+          Moments mean = TestFrames.meanMoments(field);
+          assertWidth(core(fwhmPx).meanPx2(), mean.meanPx2(), 0.03);
+        }
+      }
+      for (double lengthPx : new double[] {3, 4, 6, 9, 14, 20, 30}) {
+        for (double fwhmPx : new double[] {1.8, 2.6, 4}) {
+          for (double angleDegrees = 0; angleDegrees < 180; angleDegrees += 15) {
+            assertTrail(lengthPx, fwhmPx, Math.toRadians(angleDegrees), snr);
+          }
+        }
+      }
+    }
+  }
+
+  private static void assertTrail(double lengthPx, double fwhmPx, double angle, double snr) {
+    Moments truth = core(fwhmPx).plus(Moments.line(lengthPx, angle));
+    StarField field = gaussians(fwhmPx, StarCanvas.line(lengthPx, angle), truth, snr, false);
+    Moments mean = TestFrames.meanMoments(field);
+    // error of the mean length from the tensor's own errors, dL = 6 dM / L
+    double error = TestFrames.median(field, Star::xxErrorPx2) * 1.5;
+    double allowed = 0.05 * lengthPx + 3 * 6 * error / lengthPx / Math.sqrt(field.stars().size());
+    assertEquals(
+        lengthPx,
+        TestFrames.lengthPx(mean),
+        allowed,
+        () -> lengthPx + " px on " + fwhmPx + " at " + angle + ", SNR " + snr);
+  }
+}
