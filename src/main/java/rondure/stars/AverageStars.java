@@ -21,6 +21,7 @@ final class AverageStars {
   private static final int FINEST = 4;
   private static final double WIDTHS_SHOWN = 6;
   private static final double VALUES_WANTED = 8;
+  private static final double REACH_MAX_PX = 2;
 
   private final PixelPlane plane;
   private final Background background;
@@ -67,7 +68,10 @@ final class AverageStars {
     for (int i = 0; i < values.length; i++) {
       double dx = (double) (i % side - half) / samplesPerPx;
       double dy = (double) (i / side - half) / samplesPerPx;
-      int count = collect(stars, dx, dy, reach, near);
+      int count = 0;
+      for (double wider = reach; count == 0 && wider < REACH_MAX_PX; wider *= 1.5) {
+        count = collect(stars, dx, dy, wider, near);
+      }
       values[i] = count > 0 ? (float) middleMean(near, count) : 0;
       peak = Math.max(peak, values[i]);
     }
@@ -80,7 +84,9 @@ final class AverageStars {
     return Optional.of(new AverageStar(zone, stars.size(), samplesPerPx, new Stamp(side, values)));
   }
 
-  /** Half side of the square, px, in which a grid point finds about 8 values, at most 0.75. */
+  /**
+   * Half side of the square, px, in which a grid point finds about 8 values, at first at most 0.75.
+   */
   private double reach(int starCount, int samplesPerPx) {
     double perPx2 = plane.lattice() == PixelPlane.Lattice.EVERY_PIXEL ? 1 : 0.5;
     double wanted = Math.sqrt(VALUES_WANTED / (starCount * perPx2)) / 2;

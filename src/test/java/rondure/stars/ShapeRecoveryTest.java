@@ -33,7 +33,7 @@ class ShapeRecoveryTest {
     int pitch = 40 + (int) (8 * Math.sqrt(truth.majorPx2()));
     StarCanvas canvas =
         TestFrames.paint(
-            new TestFrames.Layout(6, pitch),
+            new TestFrames.Layout(4, pitch),
             TestFrames.fluxForSnr(snr, NOISE, truth),
             17,
             (on, x, y, flux) -> on.gaussianStar(x, y, flux, sigma, kernel));
@@ -58,7 +58,7 @@ class ShapeRecoveryTest {
   void roundGaussianStarsAreAsWideAsPaintedWithinThreePercent(double fwhmPx, boolean greenOnly) {
     Moments truth = core(fwhmPx);
     StarField field = gaussians(fwhmPx, StarCanvas.point(), truth, 200, greenOnly);
-    assertTrue(field.stars().size() >= 34, () -> "only " + field.stars().size());
+    assertTrue(field.stars().size() >= 15, () -> "only " + field.stars().size());
     assertWidth(truth.meanPx2(), TestFrames.medianMoments(field).meanPx2(), 0.01);
     double fwhm = Moments.FWHM_PER_SIGMA * Math.sqrt(truth.meanPx2());
     assertEquals(fwhm, TestFrames.median(field, Star::fwhmPx), 0.015 * fwhm);
@@ -78,7 +78,7 @@ class ShapeRecoveryTest {
     Moments equal = core(fwhmPx);
     StarCanvas canvas =
         TestFrames.paint(
-            new TestFrames.Layout(5, 64),
+            new TestFrames.Layout(4, 64),
             TestFrames.fluxForSnr(400, NOISE, equal),
             17,
             (on, x, y, flux) -> on.moffatStar(x, y, flux, fwhmPx, beta, StarCanvas.point()));
@@ -108,7 +108,7 @@ class ShapeRecoveryTest {
     for (boolean greenOnly : new boolean[] {false, true}) {
       StarField field = gaussians(fwhmPx, StarCanvas.line(lengthPx, angle), truth, 200, greenOnly);
       Moments measured = TestFrames.medianMoments(field);
-      assertTrue(field.stars().size() >= 34, () -> "only " + field.stars().size());
+      assertTrue(field.stars().size() >= 15, () -> "only " + field.stars().size());
       assertEquals(lengthPx, TestFrames.lengthPx(measured), 0.03 * lengthPx);
       double turn = Math.toDegrees(measured.positionAngleRad() - angle);
       assertEquals(0, Math.sin(Math.toRadians(turn)), 0.03);
@@ -135,7 +135,7 @@ class ShapeRecoveryTest {
   void aSixtyPixelTrailIsOneStarOfThatLength() {
     Moments truth = core(2.5).plus(Moments.line(60, 0.4));
     StarField field = gaussians(2.5, StarCanvas.line(60, 0.4), truth, 250, false);
-    assertEquals(36, field.stars().size());
+    assertEquals(16, field.stars().size());
     assertEquals(60, TestFrames.lengthPx(TestFrames.medianMoments(field)), 0.6);
   }
 
@@ -145,7 +145,7 @@ class ShapeRecoveryTest {
     double ring = diameterPx * diameterPx * (1 + hole * hole) / 16;
     Moments truth = core(2.1).plus(Moments.round(ring));
     StarField field = gaussians(2.1, StarCanvas.disc(diameterPx, hole), truth, 150, false);
-    assertTrue(field.stars().size() >= 34, () -> "only " + field.stars().size());
+    assertTrue(field.stars().size() >= 15, () -> "only " + field.stars().size());
     assertWidth(truth.meanPx2(), TestFrames.medianMoments(field).meanPx2(), 0.03);
     if (diameterPx >= 8) {
       // wide discs: the rim stands at half of the plateau, the hole does not count

@@ -35,7 +35,7 @@ final class StarCanvas {
 
   /** Uniform light along a straight line. */
   static Kernel line(double lengthPx, double angleRad) {
-    int count = 8 + (int) (16 * lengthPx);
+    int count = 12 + (int) (4 * lengthPx);
     return spot -> {
       for (int i = 0; i < count; i++) {
         double along = lengthPx * ((i + 0.5) / count - 0.5);
@@ -46,16 +46,16 @@ final class StarCanvas {
 
   /** A Gaussian spread along one direction: turns round cores into elliptical ones. */
   static Kernel stretch(double sigmaPx, double angleRad) {
-    int half = 60;
+    int half = 24;
     double sum = 0;
     for (int i = -half; i <= half; i++) {
-      sum += Math.exp(-i * i / 200.0);
+      sum += Math.exp(-i * i / 32.0);
     }
     double total = sum;
     return spot -> {
       for (int i = -half; i <= half; i++) {
-        double along = sigmaPx * i / 10.0;
-        double weight = Math.exp(-i * i / 200.0) / total;
+        double along = sigmaPx * i / 4.0;
+        double weight = Math.exp(-i * i / 32.0) / total;
         spot.at(along * Math.cos(angleRad), along * Math.sin(angleRad), weight);
       }
     };
@@ -63,12 +63,12 @@ final class StarCanvas {
 
   /** A uniform disc, or a ring when {@code hole} (inner over outer diameter) is not 0. */
   static Kernel disc(double diameterPx, double hole) {
-    int rings = 12 + (int) (4 * diameterPx);
+    int rings = 4 + (int) diameterPx;
+    int count = 12 + (int) (5 * diameterPx);
     return spot -> {
       for (int ring = 0; ring < rings; ring++) {
         double area = hole * hole + (1 - hole * hole) * (ring + 0.5) / rings;
         double radius = diameterPx / 2 * Math.sqrt(area);
-        int count = 24;
         for (int i = 0; i < count; i++) {
           double angle = 2 * Math.PI * (i + ring * 0.618) / count;
           spot.at(radius * Math.cos(angle), radius * Math.sin(angle), 1.0 / rings / count);

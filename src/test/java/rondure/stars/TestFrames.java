@@ -28,8 +28,8 @@ final class TestFrames {
     int widthPx = layout.side() * layout.pitchPx();
     StarCanvas canvas = new StarCanvas(widthPx, widthPx);
     for (int i = 0; i < layout.side() * layout.side(); i++) {
-      double x = (i % layout.side() + 0.5) * layout.pitchPx() + random.nextDouble() - 0.5;
-      double y = (i / layout.side() + 0.5) * layout.pitchPx() + random.nextDouble() - 0.5;
+      double x = (i % layout.side() + 0.5) * layout.pitchPx() + 2 * random.nextDouble() - 1;
+      double y = (i / layout.side() + 0.5) * layout.pitchPx() + 2 * random.nextDouble() - 1;
       painter.paint(canvas, x, y, flux);
     }
     return canvas;
