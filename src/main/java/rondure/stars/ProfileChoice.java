@@ -13,7 +13,7 @@ import rondure.base.RobustStats;
  */
 final class ProfileChoice {
   /** A gain in N ln(Σ residual²) that one star must show to leave the profile of its neighbours. */
-  static final double STAR_EVIDENCE = 9;
+  static final double STAR_EVIDENCE = 14;
 
   /** Frames choose the Gaussian or the trail unless others are better by this in sum. */
   private static final double FRAME_EVIDENCE = 6;
@@ -34,24 +34,19 @@ final class ProfileChoice {
   /** A fit and the index of its profile. */
   record Chosen(int profileIndex, ShapeFit fit) {}
 
-  /** N ln(Σ residual²): the lower, the better the model. */
+  /** N ln(Σ w residual²): the lower, the better the model. */
   static double score(ShapeFit fit) {
-    return fit.residual().pixelCount() * Math.log(fit.residual().squares() + Double.MIN_NORMAL);
+    return fit.residual().pixelCount() * Math.log(fit.residual().weighted() + Double.MIN_NORMAL);
   }
 
   /**
-   * Whether a star is further from its model than its noise and the frame's usual misfit explain,
-   * so that another profile could suit it better.
-   *
-   * @param noiseCounts pixel noise of the sky
-   * @param gain the frame's variance per count of starlight
+   * Whether a star is further from its model than the noise explains, so that another profile could
+   * suit it better.
    */
-  static boolean isWorthClimbing(ShapeFit fit, double noiseCounts, double gain) {
+  static boolean isWorthClimbing(ShapeFit fit, PixelNoise noise) {
     ShapeFit.Residual residual = fit.residual();
-    double expected =
-        residual.pixelCount() * noiseCounts * noiseCounts + gain * Math.max(0, fit.fluxCounts());
-    double needed = Math.exp(STAR_EVIDENCE / 2 / residual.pixelCount());
-    return residual.squares() > expected * needed;
+    double expected = residual.pixelCount() * noise.skyCounts() * noise.skyCounts();
+    return residual.weighted() > expected * Math.exp(STAR_EVIDENCE / 2 / residual.pixelCount());
   }
 
   static Placed startOf(ShapeFit fit) {

@@ -5,7 +5,7 @@ import rondure.base.Moments;
 
 /**
  * Least-squares fit of one {@link Profile} to the pixels of one star (Levenberg 1944, Marquardt
- * 1963), all pixels weighted alike: the sky's noise decides, and the bright core counts most.
+ * 1963), each pixel weighted by its noise.
  *
  * <p>Free: flux, centre, three moments and a small sky correction, held near 0 by a prior of 0.15 σ
  * of the pixel noise, since the mesh has found the sky already. Holds scratch arrays: one fitter
@@ -19,6 +19,9 @@ final class ShapeFitter {
   /** Two steps in a row that gain less than this in χ² end the fit: far inside its errors. */
   private static final double IDLE_SHARE = 1e-3;
 
+  /** Pixels above this share of the peak tell of photon noise. */
+  private static final double BRIGHT_SHARE = 0.05;
+
   private static final double SMALLEST_PX2 = 0.02;
 
   private final double[] normal = new double[SIZE * SIZE];
@@ -28,6 +31,7 @@ final class ShapeFitter {
   private final double[] step = new double[SIZE];
   private double[] slopes = new double[1024 * Profile.STRIDE];
   private double[] trialSlopes = new double[1024 * Profile.STRIDE];
+  private double[] weights = new double[1024];
 
   /** A point in the space of parameters. */
   private record Point(double flux, double x, double y, Moments moments, double offset) {
@@ -50,12 +54,12 @@ final class ShapeFitter {
    * Fits a profile.
    *
    * @param pixels the star's window, at least 8 pixels
-   * @param noiseCounts pixel noise of the sky, 1 σ, positive
+   * @param noise of the pixels; those with much starlight weigh less
    * @param profile the family of models
    * @param start centre, rough flux and moments to start from
    * @param stepsMax steps after which the fit stops, settled or not
    */
-  ShapeFit fit(FitPixels pixels, double noiseCounts, Profile profile, Placed start, int stepsMax) {
+  ShapeFit fit(FitPixels pixels, PixelNoise noise, Profile profile, Placed start, int stepsMax) {
     reserve(pixels.count() * Profile.STRIDE);
     double largestPx2 = 9 * start.moments().majorPx2() + 4;
     Point point =
@@ -63,6 +67,7 @@ final class ShapeFitter {
     double prior = 1 / (OFFSET_PRIOR_SIGMAS * OFFSET_PRIOR_SIGMAS);
     evaluate(profile, pixels, point, slopes);
     point = withBestFlux(pixels, point);
+    weigh(pixels.count(), noise, point.flux());
     double cost = cost(pixels, point, prior, slopes);
     double damping = 1e-3;
     boolean settled = false;
@@ -78,7 +83,7 @@ final class ShapeFitter {
       evaluate(profile, pixels, trial, trialSlopes);
       double trialCost = cost(pixels, trial, prior, trialSlopes);
       if (trialCost <= cost) {
-        idle = cost - trialCost < IDLE_SHARE * noiseCounts * noiseCounts ? idle + 1 : 0;
+        idle = cost - trialCost < IDLE_SHARE * noise.skyCounts() * noise.skyCounts() ? idle + 1 : 0;
         settled = damping < 1 && (part == 1 && isSmall(point) || idle >= 2);
         swap();
         point = trial;
@@ -89,7 +94,7 @@ final class ShapeFitter {
         damping = Math.min(1e6, damping * 8);
       }
     }
-    return answer(pixels, noiseCounts, profile, point, settled && point.flux() > 0);
+    return answer(pixels, noise, profile, point, settled && point.flux() > 0);
   }
 
   private static Moments floored(Moments moments) {
@@ -101,6 +106,7 @@ final class ShapeFitter {
     if (size > slopes.length) {
       slopes = new double[2 * size];
       trialSlopes = new double[2 * size];
+      weights = new double[2 * size / Profile.STRIDE + 1];
     }
   }
 
@@ -125,11 +131,11 @@ final class ShapeFitter {
     return new Point(flux, point.x(), point.y(), point.moments(), point.offset());
   }
 
-  private static double cost(FitPixels pixels, Point point, double prior, double[] model) {
+  private double cost(FitPixels pixels, Point point, double prior, double[] model) {
     double sum = prior * point.offset() * point.offset();
     for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
       double gap = pixels.value(i) - point.flux() * model[at] - point.offset();
-      sum += gap * gap;
+      sum += weights[i] * gap * gap;
     }
     return sum;
   }
@@ -142,9 +148,9 @@ final class ShapeFitter {
     for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
       fillRow(row, at, point.flux());
       double gap = pixels.value(i) - point.flux() * slopes[at] - point.offset();
-      addProducts(normal, row, 1);
+      addProducts(normal, row, weights[i]);
       for (int k = 0; k < SIZE; k++) {
-        gradient[k] += row[k] * gap;
+        gradient[k] += weights[i] * row[k] * gap;
       }
     }
     normal[OFFSET * SIZE + OFFSET] += prior;
@@ -200,31 +206,15 @@ final class ShapeFitter {
     return largest < 5e-4 * scale && shift < 5e-4 * Math.sqrt(scale) + 1e-5;
   }
 
-  private ShapeFit answer(
-      FitPixels pixels, double noise, Profile profile, Point point, boolean settled) {
-    accumulate(pixels, point, 1 / (OFFSET_PRIOR_SIGMAS * OFFSET_PRIOR_SIGMAS));
-    double squares = 0;
-    double signalSquares = 0;
-    double excess = 0;
-    double signal = 0;
-    double perFluxSquares = 0;
-    double perFluxCubes = 0;
-    double freedom = Math.max(0.1, 1 - (double) SIZE / pixels.count());
-    double[] starNormal = new double[SIZE * SIZE];
-    double[] row = new double[SIZE];
-    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
-      double model = point.flux() * slopes[at];
-      double gap = pixels.value(i) - model - point.offset();
-      squares += gap * gap;
-      signalSquares += model * model;
-      excess += (gap * gap / freedom - noise * noise) * model;
-      signal += model * model;
-      perFluxSquares += slopes[at] * slopes[at];
-      perFluxCubes += slopes[at] * slopes[at] * slopes[at];
-      fillRow(row, at, point.flux());
-      addProducts(starNormal, row, Math.max(0, model));
+  private void weigh(int count, PixelNoise noise, double flux) {
+    for (int i = 0; i < count; i++) {
+      weights[i] = noise.weight(flux * slopes[i * Profile.STRIDE]);
     }
-    double gain = signal > 0 ? Math.max(0, excess / signal) : 0;
+  }
+
+  private ShapeFit answer(
+      FitPixels pixels, PixelNoise noise, Profile profile, Point point, boolean settled) {
+    accumulate(pixels, point, 1 / (OFFSET_PRIOR_SIGMAS * OFFSET_PRIOR_SIGMAS));
     return new ShapeFit(
         settled,
         point.x(),
@@ -233,28 +223,101 @@ final class ShapeFitter {
         point.offset(),
         point.moments(),
         profile,
-        new ShapeFit.Residual(pixels.count(), squares, signalSquares, gain),
-        errors(noise, point, starNormal, perFluxSquares, perFluxCubes));
+        residual(pixels, noise, point),
+        errors(pixels.count(), noise, point));
   }
 
-  private ShapeFit.Errors errors(
-      double noise, Point point, double[] starNormal, double squares, double cubes) {
+  private ShapeFit.Residual residual(FitPixels pixels, PixelNoise noise, Point point) {
+    double squares = 0;
+    double weighted = 0;
+    double signalSquares = 0;
+    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
+      double model = point.flux() * slopes[at];
+      double gap = pixels.value(i) - model - point.offset();
+      squares += gap * gap;
+      weighted += weights[i] * gap * gap;
+      signalSquares += model * model;
+    }
+    double gain = gain(pixels, noise, point);
+    return new ShapeFit.Residual(pixels.count(), squares, weighted, signalSquares, gain);
+  }
+
+  /**
+   * Variance per count of starlight, from the bright pixels: the mean of (residual²/(1 − h) − sky²)
+   * over the light, each pixel counted by its light; h is the pixel's leverage on the fit.
+   */
+  private double gain(FitPixels pixels, PixelNoise noise, Point point) {
     if (!SmallMatrix.factorise(normal, factor, SIZE)) {
-      double none = Double.POSITIVE_INFINITY;
-      return new ShapeFit.Errors(none, none, none, none, none, none, none, none);
+      return 0;
     }
-    double[] sky = new double[3];
-    double[] star = new double[3];
-    for (int k = 0; k < 3; k++) {
-      double[] row = new double[SIZE];
-      row[3 + k] = 1;
-      SmallMatrix.solve(factor, row, SIZE);
-      sky[k] = noise * noise * row[3 + k];
-      star[k] = SmallMatrix.form(starNormal, row, row, SIZE);
+    double sky = noise.skyCounts() * noise.skyCounts();
+    double least = BRIGHT_SHARE * Math.max(0, pixels.peak());
+    double excess = 0;
+    double light = 0;
+    double[] row = new double[SIZE];
+    double[] solved = new double[SIZE];
+    for (int i = 0, at = 0; i < pixels.count(); i++, at += Profile.STRIDE) {
+      double model = point.flux() * slopes[at];
+      if (model > least) {
+        fillRow(row, at, point.flux());
+        System.arraycopy(row, 0, solved, 0, SIZE);
+        SmallMatrix.solve(factor, solved, SIZE);
+        double leverage = 0;
+        for (int k = 0; k < SIZE; k++) {
+          leverage += weights[i] * row[k] * solved[k];
+        }
+        double gap = pixels.value(i) - model - point.offset();
+        excess += (gap * gap / Math.max(0.15, 1 - leverage) - sky) * model;
+        light += model * model;
+      }
     }
-    double fluxSky = noise * noise / squares;
-    double fluxStar = Math.max(0, point.flux()) * cubes / (squares * squares);
+    return light > 0 ? Math.max(0, excess / light) : 0;
+  }
+
+  /** Covariance A⁻¹ B A⁻¹ with A = Σ w j jᵀ and B = Σ w² variance j jᵀ, B in its two parts. */
+  private ShapeFit.Errors errors(int count, PixelNoise noise, Point point) {
+    double[] skyPart = new double[SIZE * SIZE];
+    double[] starPart = new double[SIZE * SIZE];
+    double[] row = new double[SIZE];
+    double matched = 0;
+    double matchedSky = 0;
+    double matchedStar = 0;
+    double sky = noise.skyCounts() * noise.skyCounts();
+    for (int i = 0, at = 0; i < count; i++, at += Profile.STRIDE) {
+      double model = Math.max(0, point.flux() * slopes[at]);
+      double square = weights[i] * weights[i];
+      fillRow(row, at, point.flux());
+      addProducts(skyPart, row, square * sky);
+      addProducts(starPart, row, square * model);
+      double shape = slopes[at] * slopes[at];
+      matched += weights[i] * shape;
+      matchedSky += square * shape * sky;
+      matchedStar += square * shape * model;
+    }
+    double[] skies = variances(skyPart);
+    double[] stars = variances(starPart);
     return new ShapeFit.Errors(
-        sky[0], sky[1], sky[2], star[0], star[1], star[2], fluxSky, fluxStar);
+        skies[0],
+        skies[1],
+        skies[2],
+        stars[0],
+        stars[1],
+        stars[2],
+        matchedSky / (matched * matched),
+        matchedStar / (matched * matched));
+  }
+
+  /** Variances of the three moments, infinite when the fit left them open. */
+  private double[] variances(double[] part) {
+    double[] found = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
+    if (SmallMatrix.factorise(normal, factor, SIZE)) {
+      for (int k = 0; k < 3; k++) {
+        double[] row = new double[SIZE];
+        row[3 + k] = 1;
+        SmallMatrix.solve(factor, row, SIZE);
+        found[k] = SmallMatrix.form(part, row, row, SIZE);
+      }
+    }
+    return found;
   }
 }

@@ -45,16 +45,16 @@ final class StarFitting {
   }
 
   /** A short fit, to compare profiles; it need not be settled. */
-  ShapeFit tryOut(FitPixels from, double noise, int profileIndex, Placed start) {
+  ShapeFit tryOut(FitPixels from, PixelNoise noise, int profileIndex, Placed start) {
     return fitter.fit(from, noise, ShapeFamilies.profile(profileIndex), start, TRIAL_STEPS);
   }
 
-  private ShapeFit fit(double noise, int profileIndex, Placed start) {
+  private ShapeFit fit(PixelNoise noise, int profileIndex, Placed start) {
     return fitter.fit(pixels, noise, ShapeFamilies.profile(profileIndex), start, STEPS_MAX);
   }
 
   /** Fits with a window that suits the star: repeated until window and fit agree within 20 %. */
-  Attempt settle(Candidate self, Placed start, double noise, int profileIndex) {
+  Attempt settle(Candidate self, Placed start, PixelNoise noise, int profileIndex) {
     Placed window = start;
     ShapeFit fit = null;
     for (int i = 0; i < WINDOWS_MAX; i++) {
@@ -83,7 +83,7 @@ final class StarFitting {
   }
 
   /** Takes out the few pixels that no star could make, such as hot ones beside it. */
-  private ShapeFit withoutOutliers(ShapeFit fit, double noise, int profileIndex) {
+  private ShapeFit withoutOutliers(ShapeFit fit, PixelNoise noise, int profileIndex) {
     double[] model = new double[pixels.count() * Profile.STRIDE];
     fit.profile().evaluate(pixels, fit.xPx(), fit.yPx(), fit.moments(), model);
     int dropped = 0;
@@ -91,7 +91,10 @@ final class StarFitting {
       double light = fit.fluxCounts() * model[i * Profile.STRIDE];
       double gap = pixels.value(i) - light - fit.offsetCounts();
       double spread =
-          Math.sqrt(noise * noise + fit.residual().gain() * light + 0.02 * light * light);
+          Math.sqrt(
+              noise.skyCounts() * noise.skyCounts()
+                  + fit.residual().gain() * light
+                  + 0.02 * light * light);
       if (Math.abs(gap) > OUTLIER_SIGMAS * spread && light < 0.2 * pixels.peak()) {
         pixels.drop(i);
         dropped++;
@@ -101,7 +104,7 @@ final class StarFitting {
   }
 
   /** Lets a bright star choose its own profile, and its window once more. */
-  ProfileChoice.Chosen climb(Candidate self, ProfileChoice.Chosen start, double noise) {
+  ProfileChoice.Chosen climb(Candidate self, ProfileChoice.Chosen start, PixelNoise noise) {
     ProfileChoice.Chosen chosen =
         ProfileChoice.climb((index, from) -> tryOut(pixels, noise, index, from), start);
     if (chosen.profileIndex() == start.profileIndex()) {

@@ -89,7 +89,7 @@ final class StarShaper {
       if (refusalBeforeFit(candidate, unknown).isEmpty()) {
         Placed start = start(candidate, unknown);
         StarFitting.Attempt attempt =
-            fitting.settle(candidate, start, noiseAt(candidate), ShapeFamilies.GAUSSIAN);
+            fitting.settle(candidate, start, noise(candidate, 0), ShapeFamilies.GAUSSIAN);
         boolean usable = attempt.fit().map(fit -> isUsable(fit, candidate)).orElse(false);
         if (usable && !isSaturated(attempt.fit().get())) {
           pilots.add(new Pilot(candidate, start, attempt.fit().get()));
@@ -105,7 +105,7 @@ final class StarShaper {
     for (Pilot pilot : pilots.subList(0, Math.min(CHOOSING_MAX, pilots.size()))) {
       FitPixels own = new FitPixels();
       Placed centre = ProfileChoice.startOf(pilot.fit());
-      double noise = noiseAt(pilot.candidate());
+      PixelNoise noise = noise(pilot.candidate(), 0);
       if (fitting.cut(own, pilot.candidate(), centre)) {
         ProfileChoice.Fitting with = (index, start) -> fitting.tryOut(own, noise, index, start);
         fittings.add(with);
@@ -116,7 +116,7 @@ final class StarShaper {
   }
 
   private void measure(Candidate candidate, Typical typical, ProfileChoice.Common common) {
-    double noise = noiseAt(candidate);
+    PixelNoise noise = noise(candidate, common.gain());
     int likely = profileNear(candidate, common.profileIndex());
     StarFitting.Attempt attempt =
         fitting.settle(candidate, start(candidate, typical), noise, likely);
@@ -125,11 +125,10 @@ final class StarShaper {
       return;
     }
     ProfileChoice.Chosen chosen = new ProfileChoice.Chosen(likely, attempt.fit().get());
-    if (snrOf(chosen.fit()) > CHOOSING_SNR
-        && ProfileChoice.isWorthClimbing(chosen.fit(), noise, common.gain())) {
+    if (snrOf(chosen.fit()) > CHOOSING_SNR && ProfileChoice.isWorthClimbing(chosen.fit(), noise)) {
       chosen = fitting.climb(candidate, chosen, noise);
     }
-    Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise);
+    Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise.skyCounts());
     if (late.isPresent()) {
       refuse(candidate, late.get());
     } else {
@@ -138,7 +137,7 @@ final class StarShaper {
               candidate,
               chosen.fit(),
               chosen.profileIndex(),
-              noise,
+              noise.skyCounts(),
               Tails.of(fitting.pixels(), chosen.fit())));
     }
   }
@@ -232,6 +231,10 @@ final class StarShaper {
   static double snrOf(ShapeFit fit) {
     double variance = fit.errors().fluxSky();
     return variance > 0 ? Math.max(0, fit.fluxCounts()) / Math.sqrt(variance) : 0;
+  }
+
+  private PixelNoise noise(Candidate candidate, double gain) {
+    return new PixelNoise(noiseAt(candidate), gain);
   }
 
   private double noiseAt(Candidate candidate) {
