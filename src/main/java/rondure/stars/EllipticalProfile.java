@@ -1,30 +1,36 @@
 package rondure.stars;
 
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import rondure.base.Moments;
 
 /**
  * Star images whose contours are similar ellipses: light = f(q), q = dᵀ M⁻¹ d, with f kept in a
  * table.
  *
- * <p>Moffat families count as the Gaussian of the same half-maximum width (Moffat 1969, A&amp;A 3,
- * 455: FWHM = 2α√(2^(1/β) − 1)), because the second moment of a Moffat wing has no useful value. A
- * disc or ring blurred by a Gaussian counts with its true second moments, D²(1 + ε²)/16 + σ².
+ * <p>The tensor M of a Moffat profile is that of the Gaussian of the same half-maximum width
+ * (Moffat 1969, A&amp;A 3, 455: FWHM = 2α√(2^(1/β) − 1)), because the second moment of a Moffat
+ * wing has no useful value; the light inside the window is wider by {@link #widening()}. A disc or
+ * ring blurred by a Gaussian counts with its true second moments, D²(1 + ε²)/16 + σ².
  */
 final class EllipticalProfile implements Profile {
   private static final double REACH = 40;
   private static final int STEPS_PER_UNIT = 32;
   private static final int ENTRIES = (int) REACH * STEPS_PER_UNIT + 2;
 
+  private static final double[] GAUSSIAN_TABLE =
+      IntStream.range(0, ENTRIES).mapToDouble(i -> Math.exp(-0.5 * i / STEPS_PER_UNIT)).toArray();
+
   private final double[] values = new double[ENTRIES];
   private final double[] slopes = new double[ENTRIES];
   private final double fluxPerAreaUnit;
   private final double halfMaximumReach;
+  private final double widening;
 
   /**
    * @param radial light over reduced radius √q, any scale
    */
-  private EllipticalProfile(DoubleUnaryOperator radial) {
+  private EllipticalProfile(DoubleUnaryOperator radial, boolean endless) {
     double peak = 0;
     for (int i = 0; i < ENTRIES; i++) {
       values[i] = radial.applyAsDouble(Math.sqrt((double) i / STEPS_PER_UNIT));
@@ -41,18 +47,20 @@ final class EllipticalProfile implements Profile {
     // ∫ f d²z over reduced coordinates = π ∫ f dq
     fluxPerAreaUnit = Math.PI * sum / STEPS_PER_UNIT;
     halfMaximumReach = Math.sqrt(outermostHalf(values));
+    widening = endless ? variance(values) / variance(GAUSSIAN_TABLE) : 1;
   }
 
   /** The Gaussian. */
   static EllipticalProfile gaussian() {
-    return new EllipticalProfile(radius -> Math.exp(-radius * radius / 2));
+    return new EllipticalProfile(radius -> Math.exp(-radius * radius / 2), false);
   }
 
   /** A Moffat profile; moments are those of the Gaussian with equal half-maximum width. */
   static EllipticalProfile moffat(double beta) {
     double halfMaximumRadius = Moments.FWHM_PER_SIGMA / 2;
     double alphaSquared = halfMaximumRadius * halfMaximumRadius / (Math.pow(2, 1 / beta) - 1);
-    return new EllipticalProfile(radius -> Math.pow(1 + radius * radius / alphaSquared, -beta));
+    return new EllipticalProfile(
+        radius -> Math.pow(1 + radius * radius / alphaSquared, -beta), true);
   }
 
   /**
@@ -65,7 +73,23 @@ final class EllipticalProfile implements Profile {
     double outerRadius = 2 * Math.sqrt(flatShare / (1 + hole * hole));
     double sigma = Math.sqrt(1 - flatShare);
     return new EllipticalProfile(
-        radius -> RingBlur.lightAt(radius, hole * outerRadius, outerRadius, sigma));
+        radius -> RingBlur.lightAt(radius, hole * outerRadius, outerRadius, sigma), false);
+  }
+
+  /** Variance per axis of the light inside the window, for σ = 1. */
+  private static double variance(double[] table) {
+    double light = 0;
+    double second = 0;
+    for (int i = 0; i <= WINDOW_SIGMAS * WINDOW_SIGMAS * STEPS_PER_UNIT; i++) {
+      light += table[i];
+      second += table[i] * i / STEPS_PER_UNIT / 2;
+    }
+    return second / light;
+  }
+
+  /** Second moments of the light inside the window over those of the Gaussian of equal FWHM. */
+  double widening() {
+    return widening;
   }
 
   private static double outermostHalf(double[] table) {
@@ -104,6 +128,11 @@ final class EllipticalProfile implements Profile {
       out[at + 4] = -2 * slope * reducedX * reducedY - inverseXy * value;
       out[at + 5] = -slope * reducedY * reducedY - inverseYy / 2 * value;
     }
+  }
+
+  @Override
+  public Moments lightMoments(Moments fitted) {
+    return fitted.times(widening);
   }
 
   @Override

@@ -28,8 +28,11 @@ final class HotPixels {
     if (peak < 0 || !(pixels.value(peak) > 0)) {
       return false;
     }
+    double[] model = new double[pixels.count() * Profile.STRIDE];
+    fit.profile().evaluate(pixels, pixels.x(peak), pixels.y(peak), typical.moments(), model);
     Placed ordinary =
         new Placed(pixels.x(peak), pixels.y(peak), fit.fluxCounts(), typical.moments());
+    double top = model[peak * Profile.STRIDE];
     double beside = 0;
     double expected = 0;
     int count = 0;
@@ -37,7 +40,9 @@ final class HotPixels {
       double away = Math.hypot(pixels.x(i) - pixels.x(peak), pixels.y(i) - pixels.y(peak));
       if (i != peak && away < NEXT_PX) {
         double sigmas = ordinary.distanceInSigmas(pixels.x(i), pixels.y(i));
-        expected += Math.exp(-sigmas * sigmas / 2);
+        // rings are dark in the middle; stars have at most their Gaussian's light beside the peak
+        double gaussian = Math.exp(-sigmas * sigmas / 2);
+        expected += top > 0 ? Math.min(gaussian, model[i * Profile.STRIDE] / top) : gaussian;
         beside += pixels.value(i) - fit.offsetCounts();
         count++;
       }

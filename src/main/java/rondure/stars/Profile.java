@@ -3,13 +3,19 @@ package rondure.stars;
 import rondure.base.Moments;
 
 /**
- * A family of star images: how light falls with distance once the centre and the second moments are
- * given. The pixel box is part of the light, so a model is sampled at pixel centres.
+ * A family of star images: how light falls with distance once the centre and a tensor are given.
+ * For all but Moffat profiles the tensor is that of the second moments. The pixel box is part of
+ * the light, so a model is sampled at pixel centres.
  */
 interface Profile {
 
   /** Numbers that {@link #evaluate} writes for every pixel. */
   int STRIDE = 6;
+
+  /**
+   * Where wings end for the second moments, in σ of the Gaussian of the same half-maximum width.
+   */
+  double WINDOW_SIGMAS = 3.5;
 
   /**
    * The model of a star of unit flux and its slopes at every pixel.
@@ -22,6 +28,13 @@ interface Profile {
    *     ∂/∂Myy
    */
   void evaluate(FitPixels pixels, double xPx, double yPx, Moments moments, double[] out);
+
+  /**
+   * Second moments of the light for the parameters of a fit. The same for profiles whose light
+   * ends; for profiles with long wings, which have no useful second moments, those of the light
+   * within {@link #WINDOW_SIGMAS} of the core.
+   */
+  Moments lightMoments(Moments fitted);
 
   /** Full width at half of the maximum along the long axis, px (outermost half maximum). */
   double fwhmMajorPx(Moments moments);

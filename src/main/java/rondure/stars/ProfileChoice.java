@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import rondure.base.RobustStats;
 
 /**
  * Which profile suits a star. Models are compared by N ln(Σ residual²), the likelihood with the
@@ -57,9 +56,10 @@ final class ProfileChoice {
    * What a frame's bright stars have in common.
    *
    * @param profileIndex the profile that suits most of them
-   * @param gain median variance per count of starlight about that profile
+   * @param gain variance per count of starlight about that profile
+   * @param fits the bright stars fitted with it
    */
-  record Common(int profileIndex, double gain) {}
+  record Common(int profileIndex, double gain, List<ShapeFit> fits) {}
 
   /**
    * The profile that suits most of a frame's bright stars.
@@ -67,7 +67,7 @@ final class ProfileChoice {
    * @param pilots bright stars with a Gaussian fit each
    * @return the Gaussian and no gain when there are no pilots
    */
-  static Common forFrame(List<Fitting> pilots, List<ShapeFit> gaussians) {
+  static Common forFrame(List<Fitting> pilots, List<ShapeFit> gaussians, SkyState sky) {
     List<Integer> all = IntStream.range(0, ShapeFamilies.count()).boxed().toList();
     int first = Math.min(FIRST_LOOK, pilots.size());
     List<Common> ranked = ranked(all, pilots.subList(0, first), gaussians.subList(0, first));
@@ -75,14 +75,15 @@ final class ProfileChoice {
       List<Integer> shortlist = ranked.stream().limit(SHORTLIST).map(Common::profileIndex).toList();
       ranked = ranked(shortlist, pilots, gaussians);
     }
-    return ranked.get(0);
+    Common best = ranked.get(0);
+    return new Common(best.profileIndex(), Gain.of(best.fits(), sky), best.fits());
   }
 
-  /** Profiles, best first, with the gain about each. */
+  /** Profiles, best first. */
   private static List<Common> ranked(
       List<Integer> profiles, List<Fitting> pilots, List<ShapeFit> gaussians) {
     double[] sums = new double[ShapeFamilies.count()];
-    double[][] gains = new double[ShapeFamilies.count()][pilots.size()];
+    ShapeFit[][] fits = new ShapeFit[ShapeFamilies.count()][pilots.size()];
     for (int i = 0; i < pilots.size(); i++) {
       double[] scores = new double[ShapeFamilies.count()];
       double best = Double.POSITIVE_INFINITY;
@@ -90,7 +91,7 @@ final class ProfileChoice {
         ShapeFit fit = pilots.get(i).with(index, startOf(gaussians.get(i)));
         scores[index] = score(fit);
         best = Math.min(best, scores[index]);
-        gains[index][i] = fit.residual().gain();
+        fits[index][i] = fit;
       }
       // one odd star must not decide for all
       double most = 0.7 * gaussians.get(i).residual().pixelCount();
@@ -102,7 +103,7 @@ final class ProfileChoice {
     sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
     return profiles.stream()
         .sorted(Comparator.comparingDouble(index -> sums[index]))
-        .map(index -> new Common(index, pilots.isEmpty() ? 0 : RobustStats.median(gains[index])))
+        .map(index -> new Common(index, 0, List.of(fits[index])))
         .toList();
   }
 

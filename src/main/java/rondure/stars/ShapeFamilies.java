@@ -6,12 +6,12 @@ import java.util.List;
 /**
  * The profiles that are tried on stars, and which are alike.
  *
- * <p>Ordered by how flat they are: four Moffat profiles (long wings), the Gaussian, discs that blur
+ * <p>Ordered by how flat they are: nine Moffat profiles (long wings), the Gaussian, discs that blur
  * more and more than the core does; then rings; then trails of cores with more and more wings.
  * Steps are so fine that a star between two of them is measured within 2 % in width by either.
  */
 final class ShapeFamilies {
-  private static final double[] MOFFAT_BETAS = {2.5, 3, 3.8, 5.5};
+  private static final double[] MOFFAT_BETAS = {1.5, 1.75, 2, 2.3, 2.6, 3, 3.5, 4.3, 6};
   private static final double[] DISC_SHARES = {0.4, 0.55, 0.67, 0.77, 0.85, 0.91, 0.95, 0.975};
   private static final double[] RING_SHARES = {0.77, 0.85, 0.91, 0.95, 0.975};
 
@@ -62,9 +62,11 @@ final class ShapeFamilies {
       join(firstRing + i, firstRing - RING_SHARES.length + i);
     }
     join(GAUSSIAN - 1, TRAIL + 1);
-    join(GAUSSIAN - 2, TRAIL + 2);
+    join(GAUSSIAN - 2, TRAIL + 1);
     join(GAUSSIAN - 3, TRAIL + 2);
-    join(GAUSSIAN - 4, TRAIL + 3);
+    join(GAUSSIAN - 4, TRAIL + 2);
+    join(GAUSSIAN - 5, TRAIL + 3);
+    join(GAUSSIAN - 6, TRAIL + 3);
     join(GAUSSIAN, TRAIL);
     join(GAUSSIAN + 2, TRAIL);
   }

@@ -34,7 +34,7 @@ record ShapeFit(
    * @param weighted the same with the weights of the fit
    * @param signalSquares Σ model²
    * @param gain variance of a pixel above sky noise, per count of the model: photon noise and
-   *     misfit, at least 0
+   *     misfit; negative by chance
    */
   record Residual(
       int pixelCount, double squares, double weighted, double signalSquares, double gain) {}

@@ -271,7 +271,7 @@ final class ShapeFitter {
         light += model * model;
       }
     }
-    return light > 0 ? Math.max(0, excess / light) : 0;
+    return light > 0 ? excess / light : 0;
   }
 
   /** Covariance A⁻¹ B A⁻¹ with A = Σ w j jᵀ and B = Σ w² variance j jᵀ, B in its two parts. */

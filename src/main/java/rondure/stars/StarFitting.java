@@ -93,7 +93,7 @@ final class StarFitting {
       double spread =
           Math.sqrt(
               noise.skyCounts() * noise.skyCounts()
-                  + fit.residual().gain() * light
+                  + Math.max(0, fit.residual().gain()) * light
                   + 0.02 * light * light);
       if (Math.abs(gap) > OUTLIER_SIGMAS * spread && light < 0.2 * pixels.peak()) {
         pixels.drop(i);

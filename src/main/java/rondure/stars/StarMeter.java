@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import rondure.base.Moments;
 import rondure.base.PixelPlane;
 import rondure.base.RobustStats;
 
@@ -53,7 +54,7 @@ public final class StarMeter {
       PixelPlane plane,
       PixelContext context,
       StarSettings settings) {
-    double frameGain = frameGain(shapes);
+    double frameGain = frameGain(shapes, found.sky());
     double width =
         median(shapes, shape -> shape.fit().profile().fwhmMinorPx(shape.fit().moments()));
     Wings wings = new Wings(plane, found.background(), settings, width);
@@ -68,33 +69,36 @@ public final class StarMeter {
   }
 
   /**
-   * Variance per count of starlight, from how the bright stars scatter about their models: photon
-   * noise, plus what the models miss. 0 without bright stars.
+   * Variance per count of starlight, from how the bright stars scatter about their models. 0
+   * without bright stars.
    */
-  private static double frameGain(List<MeasuredShape> shapes) {
+  private static double frameGain(List<MeasuredShape> shapes, SkyState sky) {
     List<MeasuredShape> bright =
         shapes.stream()
             .filter(
                 shape ->
                     shape.candidate().peakCounts() > GAIN_FROM_PEAK_SIGMAS * shape.noiseCounts())
             .toList();
-    return bright.isEmpty() ? 0 : median(bright, shape -> shape.fit().residual().gain());
+    return Gain.of(bright.stream().map(MeasuredShape::fit).toList(), sky);
   }
 
   private static Star star(
       MeasuredShape shape, double frameGain, double wingRatio, double peakFraction) {
     ShapeFit fit = shape.fit();
     ShapeFit.Errors errors = fit.errors();
+    // what the model misses makes the shape less certain, the star no fainter
     double gain = Math.max(frameGain, fit.residual().gain());
+    Moments light = fit.profile().lightMoments(fit.moments());
+    double widening = light.majorPx2() / fit.moments().majorPx2();
     return new Star(
         fit.xPx(),
         fit.yPx(),
         fit.fluxCounts(),
-        fit.fluxCounts() / Math.sqrt(errors.fluxSky() + gain * errors.fluxStar()),
-        fit.moments(),
-        Math.sqrt(errors.xxSkyPx4() + gain * errors.xxStarPx4()),
-        Math.sqrt(errors.xySkyPx4() + gain * errors.xyStarPx4()),
-        Math.sqrt(errors.yySkyPx4() + gain * errors.yyStarPx4()),
+        StarShaper.snrOf(fit, frameGain),
+        light,
+        widening * Math.sqrt(errors.xxSkyPx4() + gain * errors.xxStarPx4()),
+        widening * Math.sqrt(errors.xySkyPx4() + gain * errors.xyStarPx4()),
+        widening * Math.sqrt(errors.yySkyPx4() + gain * errors.yyStarPx4()),
         fit.profile().fwhmMajorPx(fit.moments()),
         fit.profile().fwhmMinorPx(fit.moments()),
         shape.tails().xPx(),

@@ -60,8 +60,8 @@ final class StarShaper {
    */
   Shaped shape() {
     List<Pilot> pilots = pilots();
-    Typical typical = Typical.of(pilots.stream().map(pilot -> pilot.fit().moments()).toList());
     ProfileChoice.Common common = chooseProfile(pilots);
+    Typical typical = typical(pilots, common);
     for (Candidate candidate : candidates) {
       if (shapes.size() >= settings.shapeStarsMax()) {
         break;
@@ -99,6 +99,15 @@ final class StarShaper {
     return pilots;
   }
 
+  /** Sizes under the profile that was chosen; without enough stars for that, under the Gaussian. */
+  private static Typical typical(List<Pilot> pilots, ProfileChoice.Common common) {
+    List<Moments> chosen =
+        common.fits().stream().filter(ShapeFit::settled).map(ShapeFit::moments).toList();
+    return chosen.size() >= 5
+        ? Typical.of(chosen)
+        : Typical.of(pilots.stream().map(pilot -> pilot.fit().moments()).toList());
+  }
+
   private ProfileChoice.Common chooseProfile(List<Pilot> pilots) {
     List<ProfileChoice.Fitting> fittings = new ArrayList<>();
     List<ShapeFit> gaussians = new ArrayList<>();
@@ -112,7 +121,7 @@ final class StarShaper {
         gaussians.add(with.with(ShapeFamilies.GAUSSIAN, centre));
       }
     }
-    return ProfileChoice.forFrame(fittings, gaussians);
+    return ProfileChoice.forFrame(fittings, gaussians, found.sky());
   }
 
   private void measure(Candidate candidate, Typical typical, ProfileChoice.Common common) {
@@ -125,10 +134,11 @@ final class StarShaper {
       return;
     }
     ProfileChoice.Chosen chosen = new ProfileChoice.Chosen(likely, attempt.fit().get());
-    if (snrOf(chosen.fit()) > CHOOSING_SNR && ProfileChoice.isWorthClimbing(chosen.fit(), noise)) {
+    if (snrOf(chosen.fit(), noise.gain()) > CHOOSING_SNR
+        && ProfileChoice.isWorthClimbing(chosen.fit(), noise)) {
       chosen = fitting.climb(candidate, chosen, noise);
     }
-    Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise.skyCounts());
+    Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise);
     if (late.isPresent()) {
       refuse(candidate, late.get());
     } else {
@@ -149,7 +159,7 @@ final class StarShaper {
     for (MeasuredShape shape : shapes) {
       double distance =
           Math.hypot(shape.fit().xPx() - candidate.xPx(), shape.fit().yPx() - candidate.yPx());
-      if (distance < nearest && snrOf(shape.fit()) > CHOOSING_SNR) {
+      if (distance < nearest && snrOf(shape.fit(), 0) > CHOOSING_SNR) {
         nearest = distance;
         chosen = shape.profileIndex();
       }
@@ -184,11 +194,11 @@ final class StarShaper {
   }
 
   private Optional<Refusal> refusalAfterFit(
-      Candidate candidate, ShapeFit fit, Typical typical, double noise) {
+      Candidate candidate, ShapeFit fit, Typical typical, PixelNoise noise) {
     if (isSaturated(fit)) {
       return Optional.of(Refusal.SATURATED);
     }
-    if (HotPixels.isHot(fitting.pixels(), fit, plane.lattice(), typical, noise)) {
+    if (HotPixels.isHot(fitting.pixels(), fit, plane.lattice(), typical, noise.skyCounts())) {
       return Optional.of(Refusal.HOT_PIXEL);
     }
     if (!isUsable(fit, candidate)) {
@@ -197,7 +207,9 @@ final class StarShaper {
     if (typical.isStreak(fit.moments())) {
       return Optional.of(Refusal.STREAK);
     }
-    return snrOf(fit) < settings.shapeSnr() ? Optional.of(Refusal.TOO_FAINT) : Optional.empty();
+    return snrOf(fit, noise.gain()) < settings.shapeSnr()
+        ? Optional.of(Refusal.TOO_FAINT)
+        : Optional.empty();
   }
 
   /** At rest, near where it was found, and unlike the model by less than 30 % of its signal. */
@@ -227,9 +239,9 @@ final class StarShaper {
     return SATURATED_FROM * context.whiteLevelCounts();
   }
 
-  /** Signal-to-noise against the sky alone; the frame's gain is known only at the end. */
-  static double snrOf(ShapeFit fit) {
-    double variance = fit.errors().fluxSky();
+  /** Flux over its error from the sky's noise and the star's photons. */
+  static double snrOf(ShapeFit fit, double gain) {
+    double variance = fit.errors().fluxSky() + gain * fit.errors().fluxStar();
     return variance > 0 ? Math.max(0, fit.fluxCounts()) / Math.sqrt(variance) : 0;
   }
 

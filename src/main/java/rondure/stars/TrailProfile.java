@@ -139,6 +139,12 @@ final class TrailProfile implements Profile {
   }
 
   @Override
+  public Moments lightMoments(Moments fitted) {
+    double wings = (shortTrail.widening() - 1) * fitted.minorPx2();
+    return fitted.plus(Moments.round(wings));
+  }
+
+  @Override
   public double fwhmMajorPx(Moments moments) {
     return isShort(moments)
         ? shortTrail.fwhmMajorPx(moments)

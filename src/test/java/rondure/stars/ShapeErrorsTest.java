@@ -62,7 +62,7 @@ class ShapeErrorsTest {
   @Test
   void photonNoiseOfTheStarIsInTheErrorsThoughNobodySaysTheGain() {
     Moments truth = Moments.round(1.21 + 1.0 / 12);
-    StarCanvas.Exposure exposure = new StarCanvas.Exposure(100, 10, 2.5, -1, 31);
+    StarCanvas.Exposure exposure = new StarCanvas.Exposure(100, 20, 2.5, -1, 31);
     assertHonest(field(truth, StarCanvas.point(), exposure, 40_000), truth);
   }
 
