@@ -56,18 +56,17 @@ final class ProfileChoice {
    * What a frame's bright stars have in common.
    *
    * @param profileIndex the profile that suits most of them
-   * @param gain variance per count of starlight about that profile
    * @param fits the bright stars fitted with it
    */
-  record Common(int profileIndex, double gain, List<ShapeFit> fits) {}
+  record Common(int profileIndex, List<ShapeFit> fits) {}
 
   /**
    * The profile that suits most of a frame's bright stars.
    *
    * @param pilots bright stars with a Gaussian fit each
-   * @return the Gaussian and no gain when there are no pilots
+   * @return the Gaussian when there are no pilots
    */
-  static Common forFrame(List<Fitting> pilots, List<ShapeFit> gaussians, SkyState sky) {
+  static Common forFrame(List<Fitting> pilots, List<ShapeFit> gaussians) {
     List<Integer> all = IntStream.range(0, ShapeFamilies.count()).boxed().toList();
     int first = Math.min(FIRST_LOOK, pilots.size());
     List<Common> ranked = ranked(all, pilots.subList(0, first), gaussians.subList(0, first));
@@ -75,8 +74,7 @@ final class ProfileChoice {
       List<Integer> shortlist = ranked.stream().limit(SHORTLIST).map(Common::profileIndex).toList();
       ranked = ranked(shortlist, pilots, gaussians);
     }
-    Common best = ranked.get(0);
-    return new Common(best.profileIndex(), Gain.of(best.fits(), sky), best.fits());
+    return ranked.get(0);
   }
 
   /** Profiles, best first. */
@@ -103,7 +101,7 @@ final class ProfileChoice {
     sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
     return profiles.stream()
         .sorted(Comparator.comparingDouble(index -> sums[index]))
-        .map(index -> new Common(index, 0, List.of(fits[index])))
+        .map(index -> new Common(index, List.of(fits[index])))
         .toList();
   }
 

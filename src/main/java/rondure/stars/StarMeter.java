@@ -54,7 +54,7 @@ public final class StarMeter {
       PixelPlane plane,
       PixelContext context,
       StarSettings settings) {
-    double frameGain = frameGain(shapes, found.sky());
+    double frameGain = context.developed() ? 0 : frameGain(shapes, found.sky());
     double width =
         median(shapes, shape -> shape.fit().profile().fwhmMinorPx(shape.fit().moments()));
     Wings wings = new Wings(plane, found.background(), settings, width);

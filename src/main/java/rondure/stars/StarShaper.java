@@ -33,6 +33,7 @@ final class StarShaper {
   private final Map<Refusal, Integer> refused = new EnumMap<>(Refusal.class);
   private final List<Detection> others = new ArrayList<>();
   private final List<MeasuredShape> shapes = new ArrayList<>();
+  private double gain;
 
   /** What became of the candidates. */
   record Shaped(
@@ -62,6 +63,7 @@ final class StarShaper {
     List<Pilot> pilots = pilots();
     ProfileChoice.Common common = chooseProfile(pilots);
     Typical typical = typical(pilots, common);
+    gain = gain(common.fits());
     for (Candidate candidate : candidates) {
       if (shapes.size() >= settings.shapeStarsMax()) {
         break;
@@ -121,14 +123,18 @@ final class StarShaper {
         gaussians.add(with.with(ShapeFamilies.GAUSSIAN, centre));
       }
     }
-    return ProfileChoice.forFrame(fittings, gaussians, found.sky());
+    return ProfileChoice.forFrame(fittings, gaussians);
   }
 
   private void measure(Candidate candidate, Typical typical, ProfileChoice.Common common) {
-    PixelNoise noise = noise(candidate, common.gain());
+    PixelNoise noise = noise(candidate, gain);
     int likely = profileNear(candidate, common.profileIndex());
-    StarFitting.Attempt attempt =
-        fitting.settle(candidate, start(candidate, typical), noise, likely);
+    Placed start = start(candidate, typical);
+    StarFitting.Attempt attempt = fitting.settle(candidate, start, noise, likely);
+    if (attempt.fit().isPresent() && !attempt.fit().get().settled()) {
+      likely = ShapeFamilies.GAUSSIAN;
+      attempt = fitting.settle(candidate, start, noise, likely);
+    }
     if (attempt.fit().isEmpty()) {
       refuse(candidate, attempt.whyNot());
       return;
@@ -245,8 +251,15 @@ final class StarShaper {
     return variance > 0 ? Math.max(0, fit.fluxCounts()) / Math.sqrt(variance) : 0;
   }
 
-  private PixelNoise noise(Candidate candidate, double gain) {
-    return new PixelNoise(noiseAt(candidate), gain);
+  /**
+   * Photon noise; none in developed pictures, whose noise follows no photon statistics any more.
+   */
+  private double gain(List<ShapeFit> fits) {
+    return context.developed() ? 0 : Gain.of(fits, found.sky());
+  }
+
+  private PixelNoise noise(Candidate candidate, double perCount) {
+    return new PixelNoise(noiseAt(candidate), perCount);
   }
 
   private double noiseAt(Candidate candidate) {
@@ -263,7 +276,7 @@ final class StarShaper {
   }
 
   private static Placed start(Candidate candidate, Typical typical) {
-    Moments moments = typical.startFor(candidate.isophotal());
+    Moments moments = typical.startFor(candidate);
     return new Placed(candidate.xPx(), candidate.yPx(), candidate.fluxCounts(), moments);
   }
 

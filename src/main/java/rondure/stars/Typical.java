@@ -57,9 +57,17 @@ record Typical(Moments moments, double majorPx2, double lengthPx, int pilotCount
     return base.plus(Moments.round(Math.max(0, least - base.minorPx2())));
   }
 
-  /** Where a fit starts: the star's rough moments where they are larger than the typical ones. */
-  Moments startFor(Moments rough) {
-    Moments own = rough.times(1.2);
+  /**
+   * Where a fit starts: the star's rough moments where they are larger than the typical ones. Wings
+   * swell the moments inside a faint isophote, so these are held to what flux over peak allows, 1.3
+   * times that of a Gaussian: F = 2π √det(M) · peak.
+   */
+  Moments startFor(Candidate candidate) {
+    Moments rough = candidate.isophotal();
+    double determinant = rough.majorPx2() * rough.minorPx2();
+    double area = candidate.fluxCounts() / (2 * Math.PI * candidate.peakCounts());
+    double most = determinant > 0 && area > 0 ? 1.3 * area / Math.sqrt(determinant) : 1.2;
+    Moments own = rough.times(Math.min(1.2, most));
     boolean useOwn = own.meanPx2() > moments.meanPx2() && own.minorPx2() > 0.2;
     return useOwn ? own : moments;
   }
