@@ -70,7 +70,7 @@ final class CauseWords {
     frame
         .verdict()
         .ifPresent(verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen))));
-    sentences.add(words.say("todo." + Mark.of(frame)));
+    sentences.add(words.say("action." + Mark.of(frame)));
     return sentences;
   }
 

@@ -112,8 +112,8 @@ class TemplateTest {
   @Test
   void aMissingSentenceIsReportedByItsKey() throws IOException {
     String words = bundled("wording-student.properties");
-    put("wording-student.properties", words.replace("todo.NONE = Nothing to do.", ""));
-    assertTrue(problem().contains("lacks the key todo.NONE"), problem());
+    put("wording-student.properties", words.replace("action.NONE = Nothing to do.", ""));
+    assertTrue(problem().contains("lacks the key action.NONE"), problem());
   }
 
   @Test

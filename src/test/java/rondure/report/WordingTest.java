@@ -58,10 +58,10 @@ class WordingTest {
       keys.add("mark." + mark);
     }
     for (Cause cause : Cause.values()) {
-      keys.addAll(List.of("cause." + cause, "todo." + cause, "advice." + cause));
+      keys.addAll(List.of("cause." + cause, "action." + cause, "advice." + cause));
       keys.addAll(List.of("glance.rest." + cause, "glance.cause." + cause));
     }
-    keys.addAll(List.of("todo.UNDECIDED", "advice.UNDECIDED", "glance.rest.UNDECIDED"));
+    keys.addAll(List.of("action.UNDECIDED", "advice.UNDECIDED", "glance.rest.UNDECIDED"));
     keys.add("glance.cause.UNDECIDED");
     for (Evidence.Kind kind : Evidence.Kind.values()) {
       keys.add("evidence." + kind);

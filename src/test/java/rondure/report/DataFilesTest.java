@@ -1,0 +1,95 @@
+package rondure.report;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import rondure.night.Grade;
+import rondure.night.NightBook;
+
+class DataFilesTest {
+  private static final List<ShownSetting> SETTINGS =
+      List.of(new ShownSetting("meshPx", "64", "Side of a mesh cell."));
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 12, 60})
+  void nightJsonObeysItsSchema(int frames) throws IOException {
+    JsonNode night = new ObjectMapper().readTree(json(BookFixture.night(frames)));
+    assertEquals(Set.of(), schema().validate(night));
+    assertEquals(frames, night.get("frames").size());
+  }
+
+  @Test
+  void theSchemaRefusesAnUnknownCauseAndAMissingKey() throws IOException {
+    JsonNode night = new ObjectMapper().readTree(json(BookFixture.night(1)));
+    var frame = (com.fasterxml.jackson.databind.node.ObjectNode) night.get("frames").get(0);
+    frame.put("cause", "gremlins");
+    frame.remove("fwhmPx");
+    assertTrue(schema().validate(night).size() >= 2);
+  }
+
+  @Test
+  void theSameBookGivesTheSameBytes() throws IOException {
+    NightBook book = BookFixture.night(12);
+    assertArrayEquals(json(book), json(book));
+  }
+
+  @Test
+  void theTableHasARowForEachFrameAndUnitsInTheHeadings() throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    FramesCsv.write(BookFixture.night(12), out);
+    List<String> lines = List.of(out.toString(StandardCharsets.UTF_8).split("\r\n"));
+    assertEquals(13, lines.size());
+    assertTrue(lines.get(0).contains("fwhm_px") && lines.get(0).contains("exposure_s"));
+  }
+
+  @Test
+  void textThatASpreadsheetWouldRunIsMadeInert() {
+    assertEquals("'=1+1", FramesCsv.inert("=1+1"));
+    assertEquals("IMG_1.tif", FramesCsv.inert("IMG_1.tif"));
+  }
+
+  @Test
+  void theKeepListNamesEveryKeptFrameAndItsCopiesOnly() throws IOException {
+    NightBook book = BookFixture.night(60);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    KeepList.write(book, out);
+    List<String> expected =
+        book.frames().stream()
+            .filter(frame -> frame.grade().equals(Optional.of(Grade.KEEP)))
+            .flatMap(
+                frame ->
+                    java.util.stream.Stream.concat(
+                        java.util.stream.Stream.of(frame.file()), frame.copies().stream()))
+            .toList();
+    assertTrue(!expected.isEmpty());
+    assertEquals(expected, out.toString(StandardCharsets.UTF_8).lines().toList());
+  }
+
+  private static byte[] json(NightBook book) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    NightJson.write(book, "0.0.0", SETTINGS, out);
+    return out.toByteArray();
+  }
+
+  private static JsonSchema schema() throws IOException {
+    return JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+        .getSchema(Files.readString(Path.of("docs", "night.schema.json")));
+  }
+}
