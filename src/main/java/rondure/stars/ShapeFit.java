@@ -1,11 +1,12 @@
 package rondure.stars;
 
+import java.util.stream.DoubleStream;
 import rondure.base.Moments;
 
 /**
  * A star model fitted to pixels.
  *
- * @param settled whether the fit came to rest inside its bounds
+ * @param settled whether the fit came to rest inside its bounds with a shape that the pixels decide
  * @param xPx centre
  * @param yPx centre
  * @param fluxCounts light of the model
@@ -60,5 +61,18 @@ record ShapeFit(
       double xyStarPx4,
       double yyStarPx4,
       double fluxSky,
-      double fluxStar) {}
+      double fluxStar) {
+
+    /**
+     * Whether the pixels tell the shape at all: every variance is a number, and what the sky's
+     * noise leaves open is less than the shape itself. Not so where the model has no end inside the
+     * window.
+     */
+    boolean decide(Moments moments) {
+      double most = moments.majorPx2() * moments.majorPx2();
+      return DoubleStream.of(xxSkyPx4, xySkyPx4, yySkyPx4).allMatch(v -> v >= 0 && v < most)
+          && DoubleStream.of(xxStarPx4, xyStarPx4, yyStarPx4, fluxSky, fluxStar)
+              .allMatch(v -> v >= 0 && Double.isFinite(v));
+    }
+  }
 }

@@ -79,6 +79,10 @@ final class ShapeFitter {
         continue;
       }
       double part = allowedPart(point, largestPx2);
+      if (part == 0) {
+        damping = damping * 10 + 1e-6;
+        continue;
+      }
       Point trial = point.moved(step, part);
       evaluate(profile, pixels, trial, trialSlopes);
       double trialCost = cost(pixels, trial, prior, trialSlopes);
@@ -187,13 +191,16 @@ final class ShapeFitter {
     return true;
   }
 
-  /** The largest of 1, ½, ¼ … of the step that stays inside the bounds. */
+  /** The largest of 1, ½, ¼ … of the step that stays inside the bounds; 0 when none does. */
   private double allowedPart(Point point, double largestPx2) {
     double part = 1;
-    for (int i = 0; i < 12 && !point.moved(step, part).allowed(largestPx2); i++) {
+    for (int i = 0; i < 12; i++) {
+      if (point.moved(step, part).allowed(largestPx2)) {
+        return part;
+      }
       part /= 2;
     }
-    return part;
+    return 0;
   }
 
   private boolean isSmall(Point point) {
@@ -215,8 +222,9 @@ final class ShapeFitter {
   private ShapeFit answer(
       FitPixels pixels, PixelNoise noise, Profile profile, Point point, boolean settled) {
     accumulate(pixels, point, 1 / (OFFSET_PRIOR_SIGMAS * OFFSET_PRIOR_SIGMAS));
+    ShapeFit.Errors errors = errors(pixels.count(), noise, point);
     return new ShapeFit(
-        settled,
+        settled && errors.decide(point.moments()),
         point.x(),
         point.y(),
         point.flux(),
@@ -224,7 +232,7 @@ final class ShapeFitter {
         point.moments(),
         profile,
         residual(pixels, noise, point),
-        errors(pixels.count(), noise, point));
+        errors);
   }
 
   private ShapeFit.Residual residual(FitPixels pixels, PixelNoise noise, Point point) {

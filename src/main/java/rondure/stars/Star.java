@@ -39,12 +39,40 @@ public record Star(
     double peakFraction) {
 
   public Star {
+    requireFinite("xPx", xPx);
+    requireFinite("yPx", yPx);
+    requireFinite("fluxCounts", fluxCounts);
+    requireFinite("snr", snr);
+    requireError("xxErrorPx2", xxErrorPx2);
+    requireError("xyErrorPx2", xyErrorPx2);
+    requireError("yyErrorPx2", yyErrorPx2);
+    requireFinite("fwhmMajorPx", fwhmMajorPx);
+    requireFinite("fwhmMinorPx", fwhmMinorPx);
+    requireFinite("skewXPx", skewXPx);
+    requireFinite("skewYPx", skewYPx);
+    requireFinite("wingRatio", wingRatio);
+    requireFinite("peakFraction", peakFraction);
+    if (!moments.isPositive()) {
+      throw new IllegalArgumentException("moments must be positive, were " + moments);
+    }
     if (!(fwhmMajorPx > 0 && fwhmMinorPx > 0)) {
       throw new IllegalArgumentException(
           "FWHM must be > 0 px, was " + fwhmMajorPx + " x " + fwhmMinorPx);
     }
     if (!(snr > 0)) {
       throw new IllegalArgumentException("snr must be > 0, was " + snr);
+    }
+  }
+
+  private static void requireFinite(String name, double value) {
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException(name + " must be finite, was " + value);
+    }
+  }
+
+  private static void requireError(String name, double value) {
+    if (!(value >= 0 && Double.isFinite(value))) {
+      throw new IllegalArgumentException(name + " must be finite and >= 0, was " + value);
     }
   }
 

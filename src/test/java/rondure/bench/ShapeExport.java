@@ -34,16 +34,28 @@ public final class ShapeExport {
   public static void main(String[] arguments) throws IOException, FrameProblem {
     Path picture = Path.of(arguments[0]);
     Path folder = Files.createDirectories(Path.of(arguments[1]));
-    DecodedFrame frame = FrameDecoder.decode(picture, FactsReader.read(picture));
+    DecodedFrame frame = decode(picture);
+    String name = picture.getFileName().toString();
+    writeStars(measure(frame), folder.resolve(name + ".stars.csv"));
+    writePlane(frame.plane(), folder.resolve(name + ".plane.fits"));
+  }
+
+  /** The stars of one picture. */
+  static StarField measure(Path picture) throws IOException, FrameProblem {
+    return measure(decode(picture));
+  }
+
+  private static DecodedFrame decode(Path picture) throws IOException, FrameProblem {
+    return FrameDecoder.decode(picture, FactsReader.read(picture));
+  }
+
+  private static StarField measure(DecodedFrame frame) {
     PixelContext context =
         new PixelContext(
             frame.whiteLevelCounts(),
             frame.codeStepCounts(),
             frame.linearity() == Linearity.DEVELOPED);
-    StarField field = StarMeter.measure(frame.plane(), context, StarSettings.defaults());
-    String name = picture.getFileName().toString();
-    writeStars(field, folder.resolve(name + ".stars.csv"));
-    writePlane(frame.plane(), folder.resolve(name + ".plane.fits"));
+    return StarMeter.measure(frame.plane(), context, StarSettings.defaults());
   }
 
   private static void writeStars(StarField field, Path file) throws IOException {

@@ -82,16 +82,21 @@ final class RandomRecords {
         finite(),
         finite(),
         positive(),
-        new Moments(finite(), finite(), finite()),
-        finite(),
-        finite(),
-        finite(),
+        moments(),
+        positive(),
+        positive(),
+        positive(),
         positive(),
         positive(),
         finite(),
         finite(),
         finite(),
         finite());
+  }
+
+  private Moments moments() {
+    double minor = 0.1 + random.nextDouble();
+    return Moments.ofAxes(minor + 50 * random.nextDouble(), minor, 4 * random.nextDouble());
   }
 
   private AverageStar averageStar() {
