@@ -20,11 +20,17 @@ final class CellStatistics {
   private static final int BINS = 256;
   private static final double HALF_RANGE_SIGMAS = 8;
   private static final int ROUNDS = 12;
+  private static final int SOME = 64;
   private static final double COARSE_SHARE = 0.2;
 
   private final int[] counts = new int[BINS];
   private final float[] sums = new float[BINS];
-  private final float[] sample = new float[64];
+
+  /** Entry b holds what bins 0 to b − 1 hold together. */
+  private final int[] countBelow = new int[BINS + 1];
+
+  private final double[] sumBelow = new double[BINS + 1];
+  private final double[] squareBelow = new double[BINS + 1];
 
   private double binStart;
   private double binWidth;
@@ -41,12 +47,16 @@ final class CellStatistics {
   /**
    * Measures the first {@code count} values (no NaN, count ≥ 1); read the answers from the getters.
    *
+   * @param some a few values from all over the cell, to set the histogram's range (none: taken from
+   *     {@code values}); sorted on return
    * @param sigmaFloor least spread worth resolving, for instance half a code step
    */
-  void measure(float[] values, int count, double sigmaFloor) {
+  void measure(float[] values, int count, float[] some, double sigmaFloor) {
     this.count = count;
     this.sigmaFloor = sigmaFloor;
-    fillHistogram(values, count, sigmaFloor);
+    setRange(some.length > 0 ? some : evenly(values, count), sigmaFloor);
+    fillBins(values, count);
+    addUp();
     first = 0;
     last = BINS - 1;
     for (int round = 0; round < ROUNDS; round++) {
@@ -89,24 +99,28 @@ final class CellStatistics {
     return skewed ? median : 2.5 * median - 1.5 * mean;
   }
 
-  private void fillHistogram(float[] values, int count, double sigmaFloor) {
-    int taken = Math.min(sample.length, count);
-    for (int i = 0; i < taken; i++) {
-      sample[i] = values[(int) ((long) i * count / taken)];
+  private static float[] evenly(float[] values, int count) {
+    float[] some = new float[Math.min(SOME, count)];
+    for (int i = 0; i < some.length; i++) {
+      some[i] = values[(int) ((long) i * count / some.length)];
     }
-    Arrays.sort(sample, 0, taken);
-    double centre = sample[taken / 2];
-    double quartiles = sample[(int) (0.75 * (taken - 1))] - sample[(int) (0.25 * (taken - 1))];
+    return some;
+  }
+
+  private void setRange(float[] some, double sigmaFloor) {
+    Arrays.sort(some);
+    int last = some.length - 1;
+    double centre = some[some.length / 2];
+    double quartiles = some[(int) (0.75 * last)] - some[(int) (0.25 * last)];
     double spread = Math.max(quartiles / 1.349, Math.max(sigmaFloor, 1e-6 * Math.abs(centre)));
     spread = Math.max(spread, 1e-30);
     binWidth = 2 * HALF_RANGE_SIGMAS * spread / BINS;
     binStart = centre - HALF_RANGE_SIGMAS * spread;
-    Arrays.fill(counts, 0);
-    Arrays.fill(sums, 0);
-    fillBins(values, count);
   }
 
   private void fillBins(float[] values, int count) {
+    Arrays.fill(counts, 0);
+    Arrays.fill(sums, 0);
     float start = (float) binStart;
     float perBin = (float) (1 / binWidth);
     float lowest = values[0];
@@ -133,35 +147,49 @@ final class CellStatistics {
     return (int) Math.max(0, Math.min(BINS - 1, bin));
   }
 
+  private void addUp() {
+    for (int bin = 0; bin < BINS; bin++) {
+      double sum = sums[bin];
+      countBelow[bin + 1] = countBelow[bin] + counts[bin];
+      sumBelow[bin + 1] = sumBelow[bin] + sum;
+      squareBelow[bin + 1] = squareBelow[bin] + (counts[bin] > 0 ? sum * sum / counts[bin] : 0);
+    }
+  }
+
   /** Median, mean and standard deviation of the bins first to last. */
   private void moments() {
-    long n = 0;
-    double sum = 0;
-    double sumOfSquares = 0;
-    for (int bin = first; bin <= last; bin++) {
-      if (counts[bin] > 0) {
-        n += counts[bin];
-        sum += sums[bin];
-        sumOfSquares += (double) sums[bin] * sums[bin] / counts[bin];
-      }
-    }
+    int n = countBelow[last + 1] - countBelow[first];
     if (n == 0) {
       median = binStart + binWidth * BINS / 2;
       mean = median;
       sigma = 0;
       return;
     }
-    mean = binStart + sum / n;
-    sigma = Math.sqrt(Math.max(0, sumOfSquares / n - sum / n * (sum / n)));
+    double offset = (sumBelow[last + 1] - sumBelow[first]) / n;
+    double square = (squareBelow[last + 1] - squareBelow[first]) / n;
+    mean = binStart + offset;
+    sigma = Math.sqrt(Math.max(0, square - offset * offset));
     median = groupedMedian(n);
   }
 
-  private double groupedMedian(long n) {
-    long half = 0;
-    int bin = first;
-    while (bin < last && (half + counts[bin]) * 2 < n) {
-      half += counts[bin++];
+  /** The bin in which the n values from bin first on are halved. */
+  private int middleBin(int n) {
+    int low = first;
+    int high = last;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (2 * (countBelow[middle + 1] - countBelow[first]) < n) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
     }
+    return low;
+  }
+
+  private double groupedMedian(int n) {
+    int bin = middleBin(n);
+    int half = countBelow[bin] - countBelow[first];
     double here = (double) sums[bin] / counts[bin];
     int before = bin - 1;
     while (before >= first && counts[before] == 0) {

@@ -1,6 +1,7 @@
 package rondure.stars;
 
 import java.util.Arrays;
+import java.util.function.IntPredicate;
 
 /**
  * The matched filter for the sharpest stars, row by row on the grid of {@link WhitenedRows}.
@@ -36,8 +37,23 @@ final class FinestScale {
     void accept(int row, float[] values);
   }
 
-  /** Calls {@code whitened} with every row of the grid and {@code filtered} after its filter. */
-  void read(RowReader whitened, RowReader filtered, boolean sharpest) {
+  /** Calls {@code reader} with every row after its filter, the best of all filters. */
+  void readFiltered(RowReader reader) {
+    read((row, whitened) -> {}, row -> true, reader, true);
+  }
+
+  /**
+   * Reads the whitened rows and some of those filtered by the first filter alone.
+   *
+   * @param whitened gets every row of the grid before it is filtered
+   * @param wanted which rows to filter
+   * @param filtered gets the wanted rows
+   */
+  void readPlain(RowReader whitened, IntPredicate wanted, RowReader filtered) {
+    read(whitened, wanted, filtered, false);
+  }
+
+  private void read(RowReader whitened, IntPredicate wanted, RowReader filtered, boolean sharpest) {
     Arrays.fill(bins[0], 0);
     readRow(0, 1);
     whitened.accept(0, bins[1]);
@@ -46,11 +62,13 @@ final class FinestScale {
       if (row + 1 < rows.height()) {
         whitened.accept(row + 1, bins[2]);
       }
-      Kernel.NARROW.filter(bins, work, out);
-      if (sharpest && rows.hasGreens()) {
-        takeSharper();
+      if (wanted.test(row)) {
+        Kernel.NARROW.filter(bins, work, out);
+        if (sharpest && rows.hasGreens()) {
+          takeSharper();
+        }
+        filtered.accept(row, out);
       }
-      filtered.accept(row, out);
       roll(bins);
       roll(even);
       roll(odd);

@@ -41,7 +41,7 @@ final class FootprintRuns {
   /** Traces the footprints that reach {@code detectionSnr} at some scale. */
   static FootprintRuns trace(ScaleSpace space, double detectionSnr) {
     FootprintRuns runs = new FootprintRuns(space, (float) detectionSnr);
-    boolean[] coarse = new boolean[Math.max(1, (space.width() + 1) / 2)];
+    float[] coarse = new float[Math.max(1, (space.width() + 1) / 2)];
     space.readFinest((row, line) -> runs.addRow(row, line, coarse));
     runs.collect();
     return runs;
@@ -71,49 +71,54 @@ final class FootprintRuns {
     return runEnd[footprintRuns[footprintStart[index] + run]];
   }
 
-  /** Significance of the finest scale at column {@code x} of a run. */
-  float finest(int index, int run, int x) {
+  /** Copies the finest scale's significances of a run to {@code out} from {@code start} on. */
+  void copyFinest(int index, int run, float[] out, int start) {
     int number = footprintRuns[footprintStart[index] + run];
-    return finest[runOffset[number] + x - runX[number]];
+    System.arraycopy(finest, runOffset[number], out, start, runEnd[number] - runX[number]);
   }
 
-  private void addRow(int y, float[] line, boolean[] coarse) {
-    markCoarse(y, coarse);
+  private void addRow(int y, float[] line, float[] coarse) {
+    if (y % 2 == 0) {
+      space.bestCoarse(y, coarse);
+    }
     previousRowStart = thisRowStart;
     thisRowStart = runCount;
     int x = 0;
     while (x < line.length) {
-      if (line[x] > LOW || coarse[x >> 1]) {
-        int end = x + 1;
-        while (end < line.length && (line[end] > LOW || coarse[end >> 1])) {
-          end++;
-        }
-        addRun(y, x, end, line);
-        x = end;
+      x = nextAbove(x, line, coarse);
+      int end = x;
+      while (end < line.length && (line[end] > LOW || coarse[end >> 1] > LOW)) {
+        end++;
       }
-      x++;
+      if (end > x) {
+        addRun(y, x, end, line);
+      }
+      x = end + 1;
     }
     if (y > 0) {
       joinRows();
     }
   }
 
-  /** Scale 1 has half the rows: its marks are renewed on even rows only. */
-  private void markCoarse(int y, boolean[] coarse) {
-    if (y % 2 == 1) {
-      return;
-    }
-    for (int i = 0; i < coarse.length; i++) {
-      coarse[i] = space.at(1, 2 * i, y) > LOW;
-    }
-    for (int k = 2; k < scales; k++) {
-      int step = 1 << (k - 1);
-      for (int i = 0; i < coarse.length; i += step) {
-        if (space.at(k, 2 * i, y) > LOW) {
-          Arrays.fill(coarse, i, Math.min(coarse.length, i + step), true);
-        }
+  /** The next place above the low level from {@code x} on, the end of the line without one. */
+  private static int nextAbove(int x, float[] line, float[] coarse) {
+    int from = x;
+    if ((from & 1) == 1) {
+      if (line[from] > LOW || coarse[from >> 1] > LOW) {
+        return from;
       }
+      from++;
     }
+    int bin = from >> 1;
+    int pairs = line.length >> 1;
+    while (bin < pairs && !(coarse[bin] > LOW || line[2 * bin] > LOW || line[2 * bin + 1] > LOW)) {
+      bin++;
+    }
+    from = 2 * bin;
+    while (from < line.length && !(line[from] > LOW || coarse[from >> 1] > LOW)) {
+      from++;
+    }
+    return from;
   }
 
   private void addRun(int y, int from, int end, float[] line) {

@@ -38,39 +38,71 @@ enum Kernel {
    * @param out the filtered row; beyond the ends the light is taken as 0
    */
   void filter(float[][] rows, float[] work, float[] out) {
+    if (this == NARROW) {
+      downThree(rows, weights, work);
+      acrossThree(work, weights, out);
+    } else {
+      downFive(rows, weights, work);
+      acrossFive(work, weights, out);
+    }
     int reach = reach();
-    float centre = weights[reach];
-    float[] middle = rows[reach];
-    for (int i = 0; i < out.length; i++) {
-      work[i] = centre * middle[i];
-    }
-    for (int k = 1; k <= reach; k++) {
-      addPair(rows[reach - k], rows[reach + k], weights[reach - k], work);
-    }
-    for (int i = 0; i < out.length; i++) {
-      out[i] = centre * work[i];
-    }
-    for (int k = 1; k <= reach; k++) {
-      addShifted(work, k, weights[reach - k], out);
+    for (int i = 0; i < Math.min(reach, out.length); i++) {
+      out[i] = atEnd(work, i);
+      out[out.length - 1 - i] = atEnd(work, out.length - 1 - i);
     }
   }
 
-  private static void addPair(float[] above, float[] below, float weight, float[] out) {
+  private static void downThree(float[][] rows, float[] weights, float[] out) {
+    float[] above = rows[0];
+    float[] middle = rows[1];
+    float[] below = rows[2];
+    float centre = weights[1];
+    float side = weights[0];
     for (int i = 0; i < out.length; i++) {
-      out[i] += weight * (above[i] + below[i]);
+      out[i] = centre * middle[i] + side * (above[i] + below[i]);
     }
   }
 
-  private static void addShifted(float[] in, int shift, float weight, float[] out) {
-    for (int i = shift; i < out.length - shift; i++) {
-      out[i] += weight * (in[i - shift] + in[i + shift]);
+  private static void acrossThree(float[] in, float[] weights, float[] out) {
+    float centre = weights[1];
+    float side = weights[0];
+    for (int i = 1; i < out.length - 1; i++) {
+      out[i] = centre * in[i] + side * (in[i - 1] + in[i + 1]);
     }
-    for (int i = 0; i < Math.min(shift, out.length); i++) {
-      int mirrored = out.length - 1 - i;
-      out[i] += i + shift < out.length ? weight * in[i + shift] : 0;
-      if (mirrored >= shift) {
-        out[mirrored] += weight * in[mirrored - shift];
-      }
+  }
+
+  private static void downFive(float[][] rows, float[] weights, float[] out) {
+    float[] farAbove = rows[0];
+    float[] above = rows[1];
+    float[] middle = rows[2];
+    float[] below = rows[3];
+    float[] farBelow = rows[4];
+    float centre = weights[2];
+    float side = weights[1];
+    float far = weights[0];
+    for (int i = 0; i < out.length; i++) {
+      out[i] =
+          centre * middle[i] + side * (above[i] + below[i]) + far * (farAbove[i] + farBelow[i]);
     }
+  }
+
+  private static void acrossFive(float[] in, float[] weights, float[] out) {
+    float centre = weights[2];
+    float side = weights[1];
+    float far = weights[0];
+    for (int i = 2; i < out.length - 2; i++) {
+      out[i] = centre * in[i] + side * (in[i - 1] + in[i + 1]) + far * (in[i - 2] + in[i + 2]);
+    }
+  }
+
+  /** The filter across at a place near an end, where part of it lies outside. */
+  private float atEnd(float[] in, int place) {
+    int reach = reach();
+    float sum = 0;
+    for (int k = -reach; k <= reach; k++) {
+      boolean inside = place + k >= 0 && place + k < in.length;
+      sum += inside ? weights[reach + k] * in[place + k] : 0;
+    }
+    return sum;
   }
 }

@@ -7,7 +7,8 @@ import java.util.Arrays;
  *
  * <p>Cells are square; the last column and row may be cut by the raster's edge, and then their
  * centre is the centre of what is left. Beyond the outermost centres the values go on in a straight
- * line. Coordinates: centre of the first pixel at (0, 0).
+ * line, or stay as they are ({@link #flatAtBorder}). Coordinates: centre of the first pixel at (0,
+ * 0).
  */
 final class MeshGrid {
   private final int cellPx;
@@ -16,6 +17,7 @@ final class MeshGrid {
   private final double[] centresX;
   private final double[] centresY;
   private final float[] values;
+  private final boolean flatAtBorder;
 
   MeshGrid(int widthPx, int heightPx, int cellPx, float[] values) {
     this.cellPx = cellPx;
@@ -28,6 +30,7 @@ final class MeshGrid {
           values.length + " values do not make " + columns + " x " + rows + " cells");
     }
     this.values = values;
+    this.flatAtBorder = false;
   }
 
   /** Number of cells along a side, the last one possibly cut. */
@@ -81,16 +84,22 @@ final class MeshGrid {
 
   /** A grid of the same cells with other values. */
   MeshGrid with(float[] otherValues) {
-    return new MeshGrid(this, otherValues);
+    return new MeshGrid(this, otherValues, flatAtBorder);
   }
 
-  private MeshGrid(MeshGrid like, float[] values) {
+  /** The same values, but constant beyond the outermost centres: what must not run below zero. */
+  MeshGrid flatAtBorder() {
+    return new MeshGrid(this, values, true);
+  }
+
+  private MeshGrid(MeshGrid like, float[] values, boolean flatAtBorder) {
     this.cellPx = like.cellPx;
     this.columns = like.columns;
     this.rows = like.rows;
     this.centresX = like.centresX;
     this.centresY = like.centresY;
     this.values = values;
+    this.flatAtBorder = flatAtBorder;
   }
 
   /** The value at a position, linear between cell centres. */
@@ -115,38 +124,39 @@ final class MeshGrid {
     return Math.max(0, Math.min(guess, centres.length - 2));
   }
 
-  private static float share(double[] centres, int index, double place) {
-    return centres.length == 1
-        ? 0
-        : (float) ((place - centres[index]) / (centres[index + 1] - centres[index]));
+  private float share(double[] centres, int index, double place) {
+    if (centres.length == 1) {
+      return 0;
+    }
+    double share = (place - centres[index]) / (centres[index + 1] - centres[index]);
+    return (float) (flatAtBorder ? Math.max(0, Math.min(1, share)) : share);
+  }
+
+  /** The row of cells whose centres lie next above a position, or the first or last but one. */
+  int rowAbove(double yPx) {
+    return below(centresY, yPx);
+  }
+
+  /** How far a position lies from the centres of that row to those of the next, as a share. */
+  float shareBelow(int rowAbove, double yPx) {
+    return share(centresY, rowAbove, yPx);
   }
 
   /**
-   * Fills {@code out} with the values along one row.
+   * Fills {@code out} with the values along the centres of a row of cells.
    *
-   * @param yPx the row
+   * @param row the row of cells
    * @param firstXPx position of out[0]
    * @param stepPx distance between entries of out
    */
-  void fillRow(double yPx, double firstXPx, double stepPx, float[] out) {
-    int row = below(centresY, yPx);
-    float acrossY = share(centresY, row, yPx);
-    float[] line = new float[columns];
-    for (int column = 0; column < columns; column++) {
-      float upper = cell(column, row);
-      float lower = rows == 1 ? upper : cell(column, row + 1);
-      line[column] = upper + acrossY * (lower - upper);
-    }
+  void fillRow(int row, double firstXPx, double stepPx, float[] out) {
+    float[] line = Arrays.copyOfRange(values, row * columns, (row + 1) * columns);
     int i = 0;
     for (int column = 0; column < Math.max(1, columns - 1); column++) {
-      boolean last = column >= columns - 2;
-      double end = last ? Double.POSITIVE_INFINITY : centresX[column + 1];
-      double slope =
-          columns == 1
-              ? 0
-              : (line[column + 1] - line[column]) / (centresX[column + 1] - centresX[column]);
+      double end = column >= columns - 2 ? Double.POSITIVE_INFINITY : centresX[column + 1];
+      float rise = columns == 1 ? 0 : line[column + 1] - line[column];
       for (; i < out.length && firstXPx + i * stepPx < end; i++) {
-        out[i] = (float) (line[column] + slope * (firstXPx + i * stepPx - centresX[column]));
+        out[i] = line[column] + share(centresX, column, firstXPx + i * stepPx) * rise;
       }
     }
   }

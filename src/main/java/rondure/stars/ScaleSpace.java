@@ -21,8 +21,11 @@ final class ScaleSpace {
   /** Cells in which the scatter of a scale is measured, px; at least 16 bins, at most 64. */
   private static final int MESH_PX = 128;
 
-  private static final int SAMPLED_ROW_STEP = 8;
-  private static final int RAMP_ROWS = 8;
+  /** Of so many rows and columns of the finest scale two are sampled for its scatter. */
+  private static final int SAMPLED_OF = 8;
+
+  /** The first of the two; the other lies as far from the end. */
+  private static final int SAMPLED = 1;
 
   private final WhitenedRows rows;
   private final int scales;
@@ -30,7 +33,7 @@ final class ScaleSpace {
   private final int[] heights;
   private final float[][] significance;
   private final FinestScale finest;
-  private Norm finestNorm;
+  private SignificanceNorm finestNorm;
 
   ScaleSpace(WhitenedRows rows) {
     this.rows = rows;
@@ -73,42 +76,65 @@ final class ScaleSpace {
     return significance[k][row * widths[k] + column];
   }
 
+  /**
+   * The best significance of the scales k ≥ 1 along a row of the finest grid, one value for two
+   * columns.
+   */
+  void bestCoarse(int y, float[] out) {
+    for (int k = 1; k < scales; k++) {
+      int start = Math.min(y >> k, heights[k] - 1) * widths[k];
+      int step = 1 << (k - 1);
+      for (int i = 0; i < widths[k]; i++) {
+        float here = significance[k][start + i];
+        int end = i == widths[k] - 1 ? out.length : Math.min(out.length, (i + 1) * step);
+        for (int j = i * step; j < end; j++) {
+          out[j] = k == 1 || here > out[j] ? here : out[j];
+        }
+      }
+    }
+  }
+
   /** Calls {@code reader} with every row of the finest scale, top to bottom. */
   void readFinest(FinestScale.RowReader reader) {
-    finest.read(
-        (row, whitened) -> {},
+    finest.readFiltered(
         (row, filtered) -> {
           finestNorm.apply(row, filtered, 0);
           reader.accept(row, filtered);
-        },
-        true);
+        });
   }
 
   private void build() {
-    float[][] binned = new float[scales][];
     for (int k = 1; k < scales; k++) {
-      binned[k] = new float[widths[k] * heights[k]];
+      significance[k] = new float[widths[k] * heights[k]];
     }
-    readOnce(binned[1]);
+    readOnce(significance[1]);
     for (int k = 1; k < scales; k++) {
+      float[] plane = significance[k];
       if (k + 1 < scales) {
-        halve(binned[k], widths[k], heights[k], binned[k + 1], widths[k + 1], heights[k + 1]);
+        halve(plane, k, significance[k + 1]);
       }
-      significance[k] = filterPlane(binned[k], widths[k], heights[k]);
-      Norm norm = Norm.of(significance[k], widths[k], heights[k], meshBins(k), 1);
+      filterPlane(plane, widths[k], heights[k]);
+      SignificanceNorm norm = norm(k, plane, widths[k], meshBins(k));
       for (int row = 0; row < heights[k]; row++) {
-        norm.apply(row, significance[k], row * widths[k]);
+        norm.apply(row, plane, row * widths[k]);
       }
     }
   }
 
-  /** One pass over the finest grid: bins for the next scale, and sampled rows for its scatter. */
+  private SignificanceNorm norm(int k, float[] plane, int planeWidth, int cellSide) {
+    int bins = meshBins(k);
+    int cells = MeshGrid.cellsAlong(widths[k], bins) * MeshGrid.cellsAlong(heights[k], bins);
+    MeshGrid mesh = new MeshGrid(widths[k], heights[k], bins, new float[cells]);
+    return SignificanceNorm.of(plane, planeWidth, cellSide, mesh, widths[k]);
+  }
+
+  /** One pass over the finest grid: bins for the next scale, and some places for its scatter. */
   private void readOnce(float[] halved) {
     int width = rows.width();
-    int sampledRows = Math.max(1, rows.height() / SAMPLED_ROW_STEP);
-    float[] sampled = new float[width * sampledRows];
+    int sampledWidth = sampledBefore(width);
+    float[] sampled = new float[sampledWidth * sampledBefore(rows.height())];
     float[] before = new float[width];
-    finest.read(
+    finest.readPlain(
         (row, whitened) -> {
           if (row % 2 == 0) {
             System.arraycopy(whitened, 0, before, 0, width);
@@ -116,14 +142,29 @@ final class ScaleSpace {
             halveRow(before, whitened, halved, row / 2 * widths[1], widths[1]);
           }
         },
+        ScaleSpace::isSampled,
         (row, filtered) -> {
-          int sample = row / SAMPLED_ROW_STEP;
-          if (row % SAMPLED_ROW_STEP == SAMPLED_ROW_STEP / 2 && sample < sampledRows) {
-            System.arraycopy(filtered, 0, sampled, sample * width, width);
+          int next = sampledBefore(row) * sampledWidth;
+          for (int x = 0; x < width; x++) {
+            if (isSampled(x)) {
+              sampled[next++] = filtered[x];
+            }
           }
-        },
-        false);
-    finestNorm = Norm.of(sampled, width, sampledRows, meshBins(0), SAMPLED_ROW_STEP);
+        });
+    int cellSide = sampledBefore(meshBins(0));
+    finestNorm = norm(0, sampled, sampledWidth, cellSide);
+  }
+
+  private static boolean isSampled(int place) {
+    int within = place % SAMPLED_OF;
+    return within == SAMPLED || within == SAMPLED_OF - 1 - SAMPLED;
+  }
+
+  /** How many of the places before {@code place} are sampled. */
+  private static int sampledBefore(int place) {
+    int within = place % SAMPLED_OF;
+    int extra = within > SAMPLED_OF - 1 - SAMPLED ? 2 : within > SAMPLED ? 1 : 0;
+    return 2 * (place / SAMPLED_OF) + extra;
   }
 
   private int meshBins(int scale) {
@@ -136,94 +177,38 @@ final class ScaleSpace {
     }
   }
 
-  private static void halve(float[] in, int w, int h, float[] out, int outWidth, int outHeight) {
-    if (w < 2 || h < 2) {
+  private void halve(float[] in, int k, float[] out) {
+    int width = widths[k];
+    if (width < 2 || heights[k] < 2) {
       return;
     }
-    for (int row = 0; row < outHeight; row++) {
-      int upper = 2 * row * w;
-      int lower = upper + w;
-      for (int i = 0; i < outWidth; i++) {
-        out[row * outWidth + i] =
-            0.5f
-                * (in[upper + 2 * i]
-                    + in[upper + 2 * i + 1]
-                    + in[lower + 2 * i]
-                    + in[lower + 2 * i + 1]);
-      }
+    float[] upper = new float[width];
+    float[] lower = new float[width];
+    for (int row = 0; row < heights[k + 1]; row++) {
+      System.arraycopy(in, 2 * row * width, upper, 0, width);
+      System.arraycopy(in, (2 * row + 1) * width, lower, 0, width);
+      halveRow(upper, lower, out, row * widths[k + 1], widths[k + 1]);
     }
   }
 
-  private static float[] filterPlane(float[] in, int width, int height) {
-    float[] out = new float[in.length];
+  /** Filters a plane in place; beyond its border lies sky. */
+  private static void filterPlane(float[] plane, int width, int height) {
     int reach = Kernel.WIDE.reach();
     float[][] window = new float[2 * reach + 1][width];
     float[] work = new float[width];
     float[] filtered = new float[width];
-    for (int row = 0; row < height; row++) {
-      for (int k = -reach; k <= reach; k++) {
-        boolean inside = row + k >= 0 && row + k < height;
-        if (inside) {
-          System.arraycopy(in, (row + k) * width, window[k + reach], 0, width);
-        } else {
-          Arrays.fill(window[k + reach], 0);
-        }
+    for (int row = -reach; row < height; row++) {
+      float[] oldest = window[0];
+      System.arraycopy(window, 1, window, 0, 2 * reach);
+      window[2 * reach] = oldest;
+      if (row + reach < height) {
+        System.arraycopy(plane, (row + reach) * width, oldest, 0, width);
+      } else {
+        Arrays.fill(oldest, 0);
       }
-      Kernel.WIDE.filter(window, work, filtered);
-      System.arraycopy(filtered, 0, out, row * width, width);
-    }
-    return out;
-  }
-
-  /** What a filtered plane shows of empty sky: its offset and its scatter, on a mesh. */
-  private record Norm(int width, WhitenedRows.Ramp offset, WhitenedRows.Ramp scatter) {
-
-    /**
-     * Measures a plane of significances on a mesh of {@code bins} columns.
-     *
-     * @param rowStep rows that each row of {@code plane} stands for
-     */
-    static Norm of(float[] plane, int width, int height, int bins, int rowStep) {
-      int cellRows = bins / rowStep;
-      int columns = MeshGrid.cellsAlong(width, bins);
-      int meshRows = MeshGrid.cellsAlong(height, cellRows);
-      float[] offsets = new float[columns * meshRows];
-      float[] scatters = new float[columns * meshRows];
-      float[] values = new float[bins * cellRows];
-      CellStatistics statistics = new CellStatistics();
-      for (int cell = 0; cell < offsets.length; cell++) {
-        int x0 = cell % columns * bins;
-        int y0 = cell / columns * cellRows;
-        int across = Math.min(width - x0, bins);
-        int count = 0;
-        for (int y = y0; y < Math.min(height, y0 + cellRows); y++) {
-          System.arraycopy(plane, y * width + x0, values, count, across);
-          count += across;
-        }
-        statistics.measure(values, count, 0.01);
-        offsets[cell] = (float) statistics.level();
-        scatters[cell] = (float) statistics.noise();
-      }
-      MeshGrid grid = new MeshGrid(width, height * rowStep, bins, offsets);
-      MeshGrid scatter = grid.with(scatters).medianFiltered();
-      float[] atLeastOne = new float[scatter.size()];
-      for (int i = 0; i < atLeastOne.length; i++) {
-        atLeastOne[i] = Math.max(1, scatter.cell(i));
-      }
-      return new Norm(
-          width, ramp(grid.medianFiltered(), width), ramp(grid.with(atLeastOne), width));
-    }
-
-    private static WhitenedRows.Ramp ramp(MeshGrid grid, int width) {
-      return new WhitenedRows.Ramp(grid, 1, width, RAMP_ROWS);
-    }
-
-    /** Takes the offset off a row and divides by the scatter. */
-    void apply(int row, float[] values, int start) {
-      float[] offsets = offset.row(row);
-      float[] scatters = scatter.row(row);
-      for (int i = 0; i < width; i++) {
-        values[start + i] = (values[start + i] - offsets[i]) / scatters[i];
+      if (row >= 0) {
+        Kernel.WIDE.filter(window, work, filtered);
+        System.arraycopy(filtered, 0, plane, row * width, width);
       }
     }
   }

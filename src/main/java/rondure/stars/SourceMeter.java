@@ -11,6 +11,9 @@ final class SourceMeter {
 
   private static final double PLATEAU_SHARE = 0.995;
 
+  /** Over so many σ above the low level the isophote's edge fades in. */
+  private static final double SOFT_EDGE = 1;
+
   private final PixelPlane plane;
   private final BackgroundMesh background;
   private final ScaleSpace space;
@@ -66,7 +69,8 @@ final class SourceMeter {
     private int originX;
     private int originY;
     private int samples;
-    private int area;
+    private double inside;
+    private double insideWithValue;
     private double flux;
     private double weighted;
     private double weightedX;
@@ -85,27 +89,30 @@ final class SourceMeter {
 
     void addBin(int binX, int binY, double weight) {
       int bin = space.binPx();
-      if (area == 0) {
+      if (samples == 0) {
         originX = binX * bin;
         originY = binY * bin;
       }
-      area += bin * bin;
+      double share = Math.min(1, (weight - FootprintRuns.LOW) / SOFT_EDGE);
+      inside += share * bin * bin;
       edge |= binX == 0 || binY == 0 || binX == space.width() - 1 || binY == space.height() - 1;
       for (int y = binY * bin; y < Math.min(plane.heightPx(), (binY + 1) * bin); y++) {
         for (int x = binX * bin; x < Math.min(plane.widthPx(), (binX + 1) * bin); x++) {
           float value = plane.at(x, y);
           if (value == value) {
-            addPixel(x, y, value, weight);
+            addPixel(x, y, value, share, weight);
           }
         }
       }
     }
 
-    private void addPixel(int x, int y, float value, double weight) {
-      double light = value - background.levelAt(x, y);
+    private void addPixel(int x, int y, float value, double share, double weight) {
+      double above = value - background.levelAt(x, y);
+      double light = share * above;
       int dx = x - originX;
       int dy = y - originY;
       samples++;
+      insideWithValue += share;
       flux += light;
       weighted += weight * light;
       weightedX += weight * light * dx;
@@ -116,8 +123,8 @@ final class SourceMeter {
       sumXY += light * dx * dy;
       sumYY += light * dy * dy;
       countPlateau(value);
-      if (light > peak) {
-        peak = light;
+      if (above > peak) {
+        peak = above;
         peakX = x;
         peakY = y;
       }
@@ -164,10 +171,10 @@ final class SourceMeter {
           peak,
           peak + level,
           plateauPixels(),
-          flux * area / samples,
+          flux * inside / insideWithValue,
           snr,
           scale,
-          area,
+          (int) Math.max(1, Math.rint(inside)),
           moments.isPositive() ? moments : Moments.round(1.0 / 12),
           edge,
           spread);

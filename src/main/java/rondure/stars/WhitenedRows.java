@@ -12,15 +12,13 @@ import rondure.base.PixelPlane;
  * the sky. A last odd column or row is left out.
  */
 final class WhitenedRows {
-  private static final int RAMP_ROWS = 16;
-
   private final PixelPlane plane;
   private final boolean holes;
   private final int binPx;
   private final int width;
   private final int height;
-  private final Ramp level;
-  private final Ramp noise;
+  private final MeshRamp level;
+  private final MeshRamp noise;
 
   WhitenedRows(PixelPlane plane, BackgroundMesh background) {
     this.plane = plane;
@@ -28,8 +26,8 @@ final class WhitenedRows {
     this.binPx = plane.lattice() == PixelPlane.Lattice.EVERY_PIXEL ? 1 : 2;
     this.width = Math.max(1, plane.widthPx() / binPx);
     this.height = Math.max(1, plane.heightPx() / binPx);
-    this.level = new Ramp(background.level(), binPx, width, RAMP_ROWS);
-    this.noise = new Ramp(background.noise(), binPx, width, RAMP_ROWS);
+    this.level = new MeshRamp(background.level(), binPx, width);
+    this.noise = new MeshRamp(background.noise(), binPx, width);
   }
 
   int binPx() {
@@ -99,20 +97,26 @@ final class WhitenedRows {
       Arrays.fill(out, 0, width, 0);
       return;
     }
-    float[] sky = level.row(row);
-    float[] sigma = noise.row(row);
     if (binPx == 1) {
-      readPixels(row, sky, sigma, out);
+      readPixels(row, out);
     } else {
-      readBins(row, sky, sigma, out);
+      readBins(row, level.row(row), noise.row(row), out);
     }
   }
 
-  private void readPixels(int row, float[] sky, float[] sigma, float[] out) {
+  private void readPixels(int row, float[] out) {
     float[] samples = plane.samples();
     int start = row * plane.widthPx();
+    float skyShare = level.shareAt(row);
+    float[] sky = level.from();
+    float[] skyRise = level.rise();
+    float sigmaShare = noise.shareAt(row);
+    float[] sigma = noise.from();
+    float[] sigmaRise = noise.rise();
     for (int i = 0; i < width; i++) {
-      out[i] = (samples[start + i] - sky[i]) / sigma[i];
+      out[i] =
+          (samples[start + i] - (sky[i] + skyShare * skyRise[i]))
+              / (sigma[i] + sigmaShare * sigmaRise[i]);
     }
     if (holes) {
       holesToSky(out);
@@ -134,44 +138,6 @@ final class WhitenedRows {
         }
       }
       out[i] = count == 0 ? 0 : (float) (sum / (sigma[i] * Math.sqrt(count)));
-    }
-  }
-
-  /** Rows of a mesh grid at grid places, exact every few rows, straight between, alike in pairs. */
-  static final class Ramp {
-    private final MeshGrid grid;
-    private final double binPx;
-    private final int rowsPerRamp;
-    private final float[] from;
-    private final float[] to;
-    private final float[] now;
-    private int ramp = -1;
-    private int pair = -1;
-
-    Ramp(MeshGrid grid, double binPx, int width, int rowsPerRamp) {
-      this.grid = grid;
-      this.binPx = binPx;
-      this.rowsPerRamp = rowsPerRamp;
-      this.from = new float[width];
-      this.to = new float[width];
-      this.now = new float[width];
-    }
-
-    float[] row(int row) {
-      if (row / rowsPerRamp != ramp) {
-        ramp = row / rowsPerRamp;
-        double first = (binPx - 1) / 2;
-        grid.fillRow(ramp * rowsPerRamp * binPx + first, first, binPx, from);
-        grid.fillRow((ramp + 1) * rowsPerRamp * binPx + first, first, binPx, to);
-      }
-      if (row / 2 != pair) {
-        pair = row / 2;
-        float share = (row / 2 * 2 % rowsPerRamp + 0.5f) / rowsPerRamp;
-        for (int i = 0; i < now.length; i++) {
-          now[i] = from[i] + share * (to[i] - from[i]);
-        }
-      }
-      return now;
     }
   }
 }

@@ -52,7 +52,7 @@ class CellStatisticsTest {
     double levelDifference = 0;
     for (int trial = 0; trial < 200; trial++) {
       float[] values = sky(random, 2048, 500 + trial, 7, 30, 0);
-      statistics.measure(values, values.length, 0.5);
+      statistics.measure(values, values.length, new float[0], 0.5);
       SortedTwin twin = new SortedTwin(values);
       double difference = (statistics.level() - twin.level()) / 7;
       levelDifference += difference;
@@ -71,7 +71,7 @@ class CellStatisticsTest {
     int trials = 400;
     for (int trial = 0; trial < trials; trial++) {
       float[] values = sky(random, 4096, 300, 5, 0, 0);
-      statistics.measure(values, values.length, 0);
+      statistics.measure(values, values.length, new float[0], 0);
       level += statistics.level() / trials;
       noise += statistics.noise() / trials;
     }
@@ -88,7 +88,7 @@ class CellStatisticsTest {
       double level = 0;
       for (int trial = 0; trial < 50; trial++) {
         float[] values = sky(random, 4096, truth, 0.8, 0, 1);
-        statistics.measure(values, values.length, 0.5);
+        statistics.measure(values, values.length, new float[0], 0.5);
         level += statistics.level() / 50;
       }
       assertEquals(truth, level, 0.05, "level in code steps");
@@ -105,7 +105,7 @@ class CellStatisticsTest {
       values[i] = Math.max(0, values[i]);
       sum += values[i];
     }
-    statistics.measure(values, values.length, 0.5);
+    statistics.measure(values, values.length, new float[0], 0.5);
     assertTrue(statistics.atMinimum() > values.length / 2);
     assertEquals(sum / values.length, statistics.level(), 0.02);
   }
@@ -115,7 +115,7 @@ class CellStatisticsTest {
     CellStatistics statistics = new CellStatistics();
     float[] values = new float[100];
     Arrays.fill(values, 42);
-    statistics.measure(values, 100, 0);
+    statistics.measure(values, 100, new float[0], 0);
     assertEquals(42, statistics.level(), 1e-4);
     assertEquals(0, statistics.noise(), 1e-4);
   }
