@@ -104,6 +104,10 @@ final class Roster implements AutoCloseable {
     }
   }
 
+  synchronized boolean isClosed() {
+    return closed;
+  }
+
   static Thread daemon(Runnable work, String name) {
     Thread thread = new Thread(work, name);
     thread.setDaemon(true);
