@@ -20,6 +20,7 @@ import rondure.night.NightBuilder;
 import rondure.night.NightInput;
 import rondure.report.OutputFolder;
 import rondure.report.OutputProblem;
+import rondure.report.PdfReport;
 
 /** The whole program: a folder of pictures in, an output folder with the report out. */
 public final class Pipeline {
@@ -45,6 +46,7 @@ public final class Pipeline {
   public RunSummary run() throws CommandProblem, OutputProblem, IOException, InterruptedException {
     checkFolders();
     ScanResult scan = scan();
+    prepareReport();
     try (OutputFolder output = openOutput()) {
       List<MeasuredExposure> measured = measure(scan);
       NightBook book =
@@ -70,10 +72,13 @@ public final class Pipeline {
         throw new CommandProblem(input + " may not be read; change its permissions.");
       }
     }
-    Optional<Path> templates = settings.report().templatesFolder();
-    if (templates.isPresent() && !Files.isDirectory(templates.get())) {
-      throw new CommandProblem(
-          templates.get() + " is no folder; give --templates a folder of templates.");
+  }
+
+  private void prepareReport() throws CommandProblem {
+    try {
+      PdfReport.prepare(settings.report());
+    } catch (IOException problem) {
+      throw new CommandProblem(problem.getMessage());
     }
   }
 

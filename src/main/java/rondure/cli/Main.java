@@ -1,5 +1,6 @@
 package rondure.cli;
 
+import javax.imageio.ImageIO;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -15,6 +16,8 @@ public final class Main {
 
   public static void main(String[] arguments) {
     System.setProperty("java.awt.headless", "true");
+    // Else the Java library keeps pictures in temporary files, which a stopped run leaves behind.
+    ImageIO.setUseCache(false);
     Stopping stopping = new Stopping();
     CommandLine command = commandLine(stopping);
     System.exit(stopping.guard(() -> executed(command, arguments)));

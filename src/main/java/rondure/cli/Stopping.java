@@ -39,13 +39,27 @@ final class Stopping {
   private void stop(Thread runner) {
     begun = true;
     runner.interrupt();
+    long deadlineNanos = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
     try {
       if (!ended.await(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
         System.err.println(Troubles.STOPPED);
       }
+      awaitOtherHooks(runner, deadlineNanos);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
     Runtime.getRuntime().halt(code);
+  }
+
+  /** Others clean up too, each in a hook of its own: the crew, the output, the Java library. */
+  private static void awaitOtherHooks(Thread runner, long deadlineNanos)
+      throws InterruptedException {
+    for (Thread thread : Thread.getAllStackTraces().keySet()) {
+      boolean mayBeHook = !thread.isDaemon() && thread != runner;
+      if (mayBeHook && thread != Thread.currentThread()) {
+        long left = TimeUnit.NANOSECONDS.toMillis(deadlineNanos - System.nanoTime());
+        thread.join(Math.max(1, left));
+      }
+    }
   }
 }

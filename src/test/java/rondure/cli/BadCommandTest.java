@@ -92,8 +92,21 @@ class BadCommandTest {
   void aMissingTemplatesFolderIsSaidBeforeTheWorkBegins() throws IOException {
     Path templates = home.resolve("my-templates");
     refused(
-        templates + " is no folder; give --templates a folder of templates.",
+        "The templates folder "
+            + templates
+            + " is not a folder that can be read; give a folder of templates, or none.",
         Run.report(home.resolve("out"), night, "--templates", templates));
+  }
+
+  @Test
+  void aBrokenTemplateIsSaidBeforeTheWorkBegins() throws IOException {
+    Path templates = Files.createDirectory(home.resolve("my-templates"));
+    Files.writeString(templates.resolve("method.html"), "<div>{{version}}</p>");
+    Run run = Run.report(home.resolve("out"), night, "--templates", templates);
+    assertEquals(2, run.code());
+    assertTrue(run.err().startsWith("method.html, line 1: "), run.err());
+    assertEquals("", run.out());
+    assertFalse(Files.exists(home.resolve("out")));
   }
 
   @ParameterizedTest
