@@ -40,7 +40,7 @@ final class ChildRun {
       return this;
     }
 
-    /** Starts; its temporary folder and what it says lie in the home folder. */
+    /** Starts in the home folder; its temporary folder and what it says lie there too. */
     ChildRun start(Object... arguments) throws IOException {
       Path temporary = Files.createDirectories(home.resolve("tmp"));
       List<String> command = new ArrayList<>(before);
@@ -52,6 +52,7 @@ final class ChildRun {
       Arrays.stream(arguments).map(Object::toString).forEach(command::add);
       Process process =
           new ProcessBuilder(command)
+              .directory(home.toFile())
               .redirectOutput(home.resolve("child-out").toFile())
               .redirectError(home.resolve("child-err").toFile())
               .start();
