@@ -1,9 +1,6 @@
 package rondure;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.util.List;
-import java.util.stream.Collectors;
 import rondure.night.NightBook;
 import rondure.report.FramesCsv;
 import rondure.report.KeepList;
@@ -11,6 +8,7 @@ import rondure.report.NightJson;
 import rondure.report.OutputFolder;
 import rondure.report.PdfReport;
 import rondure.report.ReportSettings;
+import rondure.report.RunLog;
 import rondure.report.StarTable;
 
 /** Writes all results of a run, then moves them into place together. */
@@ -28,21 +26,7 @@ final class Results {
     if (settings.starTable()) {
       output.write("stars.csv.gz", out -> StarTable.write(book, out));
     }
-    output.write("run.log", out -> out.write(log(book).getBytes(StandardCharsets.UTF_8)));
+    output.write("run.log", out -> RunLog.write(book, report.softwareVersion(), out));
     output.publish();
-  }
-
-  private static String log(NightBook book) {
-    List<String> lines =
-        book.frames().stream()
-            .map(
-                frame ->
-                    frame.file()
-                        + ": "
-                        + frame.status().name().toLowerCase(java.util.Locale.ROOT)
-                        + frame.reason().map(reason -> ", " + reason).orElse(""))
-            .collect(Collectors.toList());
-    lines.addAll(book.notes());
-    return String.join("\n", lines) + "\n";
   }
 }

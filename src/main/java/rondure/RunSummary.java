@@ -1,6 +1,7 @@
 package rondure;
 
 import java.nio.file.Path;
+import rondure.night.FrameStatus;
 import rondure.night.NightBook;
 
 /**
@@ -8,6 +9,12 @@ import rondure.night.NightBook;
  *
  * @param book the night
  * @param outputFolder where the results are, absolute
- * @param unreadableCount frames that could not be read
  */
-public record RunSummary(NightBook book, Path outputFolder, int unreadableCount) {}
+public record RunSummary(NightBook book, Path outputFolder) {
+
+  /** Frames that could not be read. */
+  public int unreadableCount() {
+    return (int)
+        book.frames().stream().filter(frame -> frame.status() == FrameStatus.UNREADABLE).count();
+  }
+}

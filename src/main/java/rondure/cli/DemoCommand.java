@@ -4,23 +4,32 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import rondure.CommandProblem;
 import rondure.sim.Demo;
 
 /** Renders the sample night. */
-@Command(name = "demo", description = "Renders the sample night into a new folder.")
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = "Renders the sample night into a new folder.")
 final class DemoCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
   @Parameters(paramLabel = "DIR", description = "a new or empty folder")
   private Path directory;
 
   @Override
-  public Integer call() {
+  public Integer call() throws CommandProblem {
     try {
-      Demo.run(directory, System.out::println);
-      return 0;
-    } catch (IOException | IllegalArgumentException e) {
-      System.err.println(e.getMessage());
-      return 2;
+      Demo.run(directory, Terminal.of(spec.commandLine())::tell);
+      return ExitCode.DONE;
+    } catch (IOException e) {
+      throw Troubles.of(directory, e);
+    } catch (IllegalArgumentException e) {
+      throw new CommandProblem(e.getMessage());
     }
   }
 }

@@ -1,5 +1,6 @@
 package rondure.cli;
 
+import javax.imageio.ImageIO;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -15,6 +16,31 @@ public final class Main {
 
   public static void main(String[] arguments) {
     System.setProperty("java.awt.headless", "true");
-    System.exit(new CommandLine(new Main()).execute(arguments));
+    // Else the Java library keeps pictures in temporary files, which a stopped run leaves behind.
+    ImageIO.setUseCache(false);
+    Stopping stopping = new Stopping();
+    CommandLine command = commandLine(stopping);
+    System.exit(stopping.guard(() -> executed(command, arguments)));
+  }
+
+  /** The whole command line; names that begin with @ are names. */
+  static CommandLine commandLine(Stopping stopping) {
+    Troubles troubles = new Troubles(stopping);
+    return new CommandLine(new Main())
+        .setExpandAtFiles(false)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setParameterExceptionHandler(troubles)
+        .setExecutionExceptionHandler(troubles);
+  }
+
+  private static int executed(CommandLine command, String[] arguments) {
+    try {
+      return command.execute(arguments);
+    } catch (OutOfMemoryError e) {
+      System.err.println(
+          "No report could be made: there is not enough memory; give Java more with -Xmx, for"
+              + " instance java -Xmx2g -jar rondure.jar.");
+      return ExitCode.NO_REPORT;
+    }
   }
 }

@@ -64,11 +64,19 @@ public final class Crew implements AutoCloseable {
     WorkFolder.removeStale(root);
     try {
       Crew crew = new Crew(settings, WorkFolder.create(root));
-      Runtime.getRuntime().addShutdownHook(crew.shutdownHook);
+      crew.endWithTheProgram();
       return crew;
     } catch (IOException e) {
       throw new CrewProblem(
           "no temporary folder can be made in " + root + "; check its free space and rights", e);
+    }
+  }
+
+  private void endWithTheProgram() {
+    try {
+      Runtime.getRuntime().addShutdownHook(shutdownHook);
+    } catch (IllegalStateException e) {
+      end();
     }
   }
 
@@ -77,7 +85,8 @@ public final class Crew implements AutoCloseable {
    *
    * @param sink gets one outcome per file, in order, on this thread
    * @throws CrewProblem when the crew as a whole cannot work
-   * @throws InterruptedException when this thread is interrupted; work in progress is given up
+   * @throws InterruptedException when this thread is interrupted or the program ends; work in
+   *     progress is given up
    */
   public void facts(List<Path> files, Sink<ShotFacts> sink)
       throws CrewProblem, InterruptedException {
@@ -97,7 +106,8 @@ public final class Crew implements AutoCloseable {
    *
    * @param sink gets one outcome per job, in order, on this thread
    * @throws CrewProblem when the crew as a whole cannot work
-   * @throws InterruptedException when this thread is interrupted; work in progress is given up
+   * @throws InterruptedException when this thread is interrupted or the program ends; work in
+   *     progress is given up
    */
   public void measure(List<MeasureJob> jobs, StarSettings starSettings, Sink<FrameMeasurement> sink)
       throws CrewProblem, InterruptedException {
@@ -152,12 +162,23 @@ public final class Crew implements AutoCloseable {
     try {
       batch.deliver(sink);
       delivered = true;
+    } catch (CrewProblem problem) {
+      refuseWhenClosed();
+      throw problem;
     } finally {
       batch.stop();
       if (!delivered) {
         roster.endAll();
       }
       join(threads);
+    }
+    refuseWhenClosed();
+  }
+
+  /** Outcomes of a crew that was closed at its work, as the program ended, are no answers. */
+  private void refuseWhenClosed() throws InterruptedException {
+    if (roster.isClosed()) {
+      throw new InterruptedException("the crew was closed while it was working");
     }
   }
 

@@ -72,12 +72,9 @@ final class Roster implements AutoCloseable {
     }
   }
 
-  /** Ends a worker. */
+  /** Ends a worker, without waiting for it to be gone. */
   void retire(Worker worker) {
     worker.kill();
-    synchronized (this) {
-      living.remove(worker);
-    }
   }
 
   /** Ends all workers; those who use them find them lost. */
@@ -104,6 +101,10 @@ final class Roster implements AutoCloseable {
     }
   }
 
+  synchronized boolean isClosed() {
+    return closed;
+  }
+
   static Thread daemon(Runnable work, String name) {
     Thread thread = new Thread(work, name);
     thread.setDaemon(true);
@@ -122,6 +123,7 @@ final class Roster implements AutoCloseable {
     try {
       Process process = WorkerCommand.build(settings, heapMiB, folder.path(), crashLog).start();
       Worker worker = new Worker(process, heapMiB, crashLog, timer);
+      living.removeIf(Worker::isGone);
       living.add(worker);
       return worker;
     } catch (IOException e) {

@@ -51,6 +51,11 @@ final class Worker {
     return process.isAlive() && !timedOut;
   }
 
+  /** True when the process has ended. */
+  boolean isGone() {
+    return !process.isAlive();
+  }
+
   /** What it last wrote to standard error. */
   String lastWords() {
     return lastWords.text();

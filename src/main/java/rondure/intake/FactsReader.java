@@ -1,16 +1,17 @@
 package rondure.intake;
 
-import java.io.FileNotFoundException;
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
+import rondure.base.FileTrouble;
 import rondure.base.FrameProblem;
 
 /** Reads what one file says about its exposure; never its owner, serial numbers or position. */
 public final class FactsReader {
+  private static final String DAMAGED =
+      "the file is damaged and cannot be read; copy it again from the card";
+
   private FactsReader() {}
 
   /**
@@ -24,13 +25,10 @@ public final class FactsReader {
     }
     try (FileBytes file = FileBytes.open(path)) {
       return read(file);
-    } catch (NoSuchFileException | FileNotFoundException missing) {
-      throw new FrameProblem("the file is not there any more", missing);
-    } catch (AccessDeniedException denied) {
-      throw new FrameProblem("the file may not be read; change its permissions", denied);
-    } catch (IOException | RuntimeException damage) {
-      throw new FrameProblem(
-          "the file is damaged and cannot be read; copy it again from the card", damage);
+    } catch (IOException trouble) {
+      throw FileTrouble.ofPicture(trouble, DAMAGED);
+    } catch (RuntimeException damage) {
+      throw new FrameProblem(DAMAGED, damage);
     }
   }
 

@@ -1,11 +1,9 @@
 package rondure.intake;
 
-import java.io.FileNotFoundException;
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import rondure.base.FileTrouble;
 import rondure.base.FrameProblem;
 import rondure.base.Orientation;
 
@@ -28,16 +26,10 @@ public final class FrameDecoder {
   public static DecodedFrame decode(Path path, ShotFacts facts) throws FrameProblem {
     try (FileBytes file = open(path)) {
       return decode(file, facts);
-    } catch (NoSuchFileException | FileNotFoundException missing) {
-      throw new FrameProblem("the file is not there any more", missing);
-    } catch (AccessDeniedException denied) {
-      throw new FrameProblem("the file may not be read; change its permissions", denied);
-    } catch (IOException | RuntimeException | StackOverflowError damage) {
-      throw new FrameProblem(
-          "the file is damaged and cannot be decoded ("
-              + reason(damage)
-              + "); copy it again from the card",
-          damage);
+    } catch (IOException trouble) {
+      throw FileTrouble.ofPicture(trouble, damaged(FileTrouble.words(trouble)));
+    } catch (RuntimeException | StackOverflowError damage) {
+      throw new FrameProblem(damaged(reason(damage)), damage);
     } catch (OutOfMemoryError large) {
       throw new FrameProblem("the picture is too large for the memory allowed", large);
     }
@@ -74,13 +66,16 @@ public final class FrameDecoder {
     return new FrameProblem(what + ", not a RAW, TIFF, JPEG, PNG or FITS picture");
   }
 
+  private static String damaged(String why) {
+    String line = why.lines().findFirst().orElse("").trim();
+    return "the file is damaged and cannot be decoded ("
+        + line.substring(0, Math.min(120, line.length()))
+        + "); copy it again from the card";
+  }
+
   private static String reason(Throwable damage) {
     String message = damage.getMessage();
-    String name = damage.getClass().getSimpleName();
-    if (message == null || message.isBlank()) {
-      return name;
-    }
-    String line = message.lines().findFirst().orElse(name).trim();
-    return line.substring(0, Math.min(120, line.length()));
+    boolean silent = message == null || message.isBlank();
+    return silent ? damage.getClass().getSimpleName() : message;
   }
 }

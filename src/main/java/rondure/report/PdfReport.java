@@ -20,6 +20,7 @@ import rondure.report.layout.TemplateEngine;
 import rondure.report.layout.TemplateFolder;
 import rondure.report.layout.TemplateProblem;
 import rondure.report.layout.Wording;
+import rondure.report.picture.ReportFonts;
 
 /** Writes the PDF report of a night. The same book and settings give the same bytes. */
 public final class PdfReport {
@@ -51,6 +52,23 @@ public final class PdfReport {
       PdfLayout.write(new FilledPage(PAGE, page), folder, pictures, facts(context), out);
     } catch (Wording.WordingFault fault) {
       throw fault.problem();
+    }
+  }
+
+  /**
+   * Loads the fonts, and tries the user's templates on a night without frames, so that most faults
+   * in them show before the work of measuring.
+   *
+   * @throws IOException with one sentence when the templates cannot be used
+   */
+  public static void prepare(ReportSettings settings) throws IOException {
+    for (ReportFonts.Face face : ReportFonts.Face.values()) {
+      face.font();
+    }
+    if (settings.templatesFolder().isPresent()) {
+      NightBook empty =
+          new NightBook("", List.of(), List.of(), List.of(), Map.of(), Map.of(), List.of());
+      write(empty, settings, OutputStream.nullOutputStream());
     }
   }
 

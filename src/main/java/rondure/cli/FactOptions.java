@@ -1,0 +1,47 @@
+package rondure.cli;
+
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import rondure.GivenFacts;
+
+/** Facts that the files do not hold, or hold wrongly. */
+final class FactOptions {
+  @Option(names = "--exposure", paramLabel = "S", description = "exposure time, seconds")
+  private Double exposureSeconds;
+
+  @Option(names = "--aperture", paramLabel = "N", description = "f-number")
+  private Double fNumber;
+
+  @Option(names = "--iso", paramLabel = "ISO", description = "sensitivity")
+  private Double iso;
+
+  @Option(names = "--focal-length", paramLabel = "MM", description = "actual focal length, mm")
+  private Double focalLengthMm;
+
+  @Option(
+      names = "--focal-length-35",
+      paramLabel = "MM",
+      description = "35 mm equivalent focal length, mm")
+  private Double focalLength35Mm;
+
+  @Option(names = "--pixel-pitch", paramLabel = "UM", description = "distance of pixels, µm")
+  private Double pixelPitchMicrons;
+
+  @Option(
+      names = "--clock-shift",
+      paramLabel = "CAMERA=±hh:mm:ss",
+      description = "moves the times of one camera")
+  private List<String> clockShifts = List.of();
+
+  GivenFacts given() {
+    return new GivenFacts(
+        Optional.ofNullable(exposureSeconds),
+        Optional.ofNullable(fNumber),
+        Optional.ofNullable(iso),
+        Optional.ofNullable(focalLengthMm),
+        Optional.ofNullable(focalLength35Mm),
+        Optional.ofNullable(pixelPitchMicrons),
+        clockShifts);
+  }
+}

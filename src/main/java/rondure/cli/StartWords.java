@@ -1,0 +1,46 @@
+package rondure.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import rondure.RunStart;
+
+/** What a run says before the long work. */
+final class StartWords {
+  private StartWords() {}
+
+  static List<String> of(RunStart start) {
+    String formats =
+        start.filesByFormat().entrySet().stream()
+            .map(entry -> entry.getValue() + " " + entry.getKey())
+            .collect(Collectors.joining(", "));
+    return List.of(
+        counted(start.exposures(), "frame")
+            + " in "
+            + counted(start.folders(), "folder")
+            + " ("
+            + formats
+            + ").",
+        expected(start));
+  }
+
+  private static String expected(RunStart start) {
+    String megapixels = String.format(Locale.ROOT, "%.0f", start.megapixels());
+    String why =
+        " ("
+            + megapixels
+            + " megapixels, "
+            + counted(start.workers(), "worker")
+            + ", reckoned at "
+            + Math.round(RunStart.MEGAPIXELS_PER_SECOND)
+            + " megapixels a second for each).";
+    long minutes = Math.round(start.expectedSeconds() / 60);
+    return minutes < 1
+        ? "This should take less than a minute" + why
+        : "This should take about " + counted(minutes, "minute") + why;
+  }
+
+  private static String counted(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
+  }
+}

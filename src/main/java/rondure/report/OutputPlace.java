@@ -1,0 +1,62 @@
+package rondure.report;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import rondure.base.FileTrouble;
+
+/** Finds where the results of an input go when the user names no place. */
+final class OutputPlace {
+  private static final int SIBLINGS_TRIED = 1000;
+
+  private OutputPlace() {}
+
+  /**
+   * The default folder of an input, new or ours.
+   *
+   * @param currentFolder used where the place beside the input cannot be written or is a removable
+   *     drive or a root
+   */
+  static Path of(Path input, Path currentFolder) throws OutputProblem {
+    Path absolute = input.toAbsolutePath().normalize();
+    String name = absolute.getFileName() == null ? "night" : absolute.getFileName().toString();
+    Path place = hasPlaceBeside(absolute) ? absolute.getParent() : currentFolder.toAbsolutePath();
+    for (int i = 1; i <= SIBLINGS_TRIED; i++) {
+      Path folder = place.resolve(name + "-rondure" + (i == 1 ? "" : "-" + i));
+      boolean free = !Files.exists(folder, LinkOption.NOFOLLOW_LINKS);
+      if (free || Files.isDirectory(folder) && !isForeign(folder)) {
+        return folder;
+      }
+    }
+    throw new OutputProblem(
+        "No free folder name beside " + place + "; name an output folder with --out.");
+  }
+
+  /** True when the folder is there and holds files, but not our marker. */
+  static boolean isForeign(Path folder) throws OutputProblem {
+    if (!Files.isDirectory(folder) || Files.exists(folder.resolve(OutputFolder.MARKER))) {
+      return false;
+    }
+    try (Stream<Path> entries = Files.list(folder)) {
+      return entries.anyMatch(entry -> !entry.getFileName().toString().equals(RunLock.NAME));
+    } catch (IOException e) {
+      throw new OutputProblem(
+          "Cannot read " + folder + " (" + FileTrouble.words(e) + "); name another with --out.", e);
+    }
+  }
+
+  private static boolean hasPlaceBeside(Path absolute) {
+    Path parent = absolute.getParent();
+    return parent != null
+        && parent.getNameCount() > 0
+        && Files.isWritable(parent)
+        && !isRemovable(absolute);
+  }
+
+  /** Places where desktop systems mount cards and sticks. */
+  private static boolean isRemovable(Path path) {
+    return Stream.of("/media", "/run/media", "/mnt", "/Volumes").anyMatch(path::startsWith);
+  }
+}

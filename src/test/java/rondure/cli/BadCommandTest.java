@@ -1,0 +1,154 @@
+package rondure.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rondure.report.OutputFolder;
+
+/** Commands that cannot be followed: exit code 2, a sentence that says why, nothing touched. */
+class BadCommandTest {
+  @TempDir Path home;
+  private Path night;
+
+  @BeforeEach
+  void smallNight() throws IOException {
+    night = SmallNight.tiffs(home.resolve("night"), 1);
+  }
+
+  /** One sentence, exit code 2, and no default output folder. */
+  private void refused(String sentence, Run run) throws IOException {
+    assertEquals(List.of(sentence), run.errLines());
+    assertEquals("", run.out());
+    assertEquals(2, run.code());
+    assertFalse(Run.names(home).stream().anyMatch(name -> name.endsWith("-rondure")));
+  }
+
+  private static void badOption(String sentence, Run run) {
+    assertEquals(
+        List.of(sentence, "\"rondure report --help\" shows how it is used."), run.errLines());
+    assertEquals(2, run.code());
+  }
+
+  @Test
+  void aFolderThatIsNotThereIsNamed() throws IOException {
+    Path missing = home.resolve("nihgt");
+    refused(missing + " is not there; check the spelling of its name.", Run.of("report", missing));
+    refused(
+        missing + " is not there; check the spelling of its name.",
+        Run.of("report", night, missing));
+  }
+
+  @Test
+  void aFolderWithoutPicturesIsNamedAndNoOutputFolderIsMade() throws IOException {
+    Path empty = Files.createDirectory(home.resolve("empty"));
+    Files.writeString(empty.resolve("notes.txt"), "cold");
+    String sentence =
+        empty
+            + " holds no pictures that Rondure reads; it reads RAW, DNG, TIFF, PNG, JPEG and FITS"
+            + " files.";
+    refused(sentence, Run.of("report", empty));
+    refused(sentence, Run.of("report", empty, "--out", home.resolve("a/b/c")));
+    assertFalse(Files.exists(home.resolve("a")));
+  }
+
+  @Test
+  void anOutputFolderWithForeignFilesIsNotTouched() throws IOException {
+    Path out = Files.createDirectory(home.resolve("out"));
+    Files.writeString(out.resolve("letter.txt"), "mine");
+    refused(
+        out
+            + " holds files that Rondure did not write; nothing was touched. Give --out a new or"
+            + " empty folder.",
+        Run.report(out, night));
+    assertEquals(List.of("letter.txt"), Run.names(out));
+    Path file = out.resolve("letter.txt");
+    refused(file + " is a file, not a folder; give --out another place.", Run.report(file, night));
+    assertEquals("mine", Files.readString(file));
+  }
+
+  @Test
+  void aFolderInUseByAnotherRunIsLeftToIt() throws Exception {
+    Path out = home.resolve("out");
+    try (OutputFolder other = OutputFolder.named(out)) {
+      refused(
+          other.path()
+              + " is in use by another run; wait for it or name another folder with --out.",
+          Run.report(out, night));
+    }
+    assertFalse(Files.exists(out), "the other run leaves nothing, and so does the refused one");
+  }
+
+  @Test
+  void aMissingTemplatesFolderIsSaidBeforeTheWorkBegins() throws IOException {
+    Path templates = home.resolve("my-templates");
+    refused(
+        "The templates folder "
+            + templates
+            + " is not a folder that can be read; give a folder of templates, or none.",
+        Run.report(home.resolve("out"), night, "--templates", templates));
+  }
+
+  @Test
+  void aBrokenTemplateIsSaidBeforeTheWorkBegins() throws IOException {
+    Path templates = Files.createDirectory(home.resolve("my-templates"));
+    Files.writeString(templates.resolve("method.html"), "<div>{{version}}</p>");
+    Run run = Run.report(home.resolve("out"), night, "--templates", templates);
+    assertEquals(2, run.code());
+    assertTrue(run.err().startsWith("method.html, line 1: "), run.err());
+    assertEquals("", run.out());
+    assertFalse(Files.exists(home.resolve("out")));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "--page,A5,Invalid value for option '--page': expected one of [A4; LETTER] (case-insensitive)"
+        + " but was 'A5'",
+    "--workers,0,'workers must be 1 to 256, was 0'",
+    "--workers,many,Invalid value for option '--workers': 'many' is not an int",
+    "--clock-shift,1h,'a clock shift is written CAMERA=+hh:mm:ss or CAMERA=-hh:mm:ss, for example"
+        + " \"Model X=-01:00:00\" for a clock that was an hour fast; found \"1h\".'",
+  })
+  void aValueThatMakesNoSenseIsNamedWithWhatWould(String option, String value, String sentence) {
+    Run run = Run.of("report", night, "--out", home.resolve("out"), option, value);
+    badOption(sentence.replace("A4; ", "A4, "), run);
+    assertFalse(Files.exists(home.resolve("out")));
+  }
+
+  @Test
+  void anUnknownOptionIsNamedWithItsNeighbours() {
+    Run run = Run.of("report", night, "--focal", "14");
+    assertEquals(2, run.code());
+    assertTrue(run.err().startsWith("Unknown option: '--focal'"), run.err());
+    assertTrue(run.err().contains("--focal-length"), run.err());
+    assertTrue(run.err().contains("--help"), run.err());
+  }
+
+  @Test
+  void aCommandThatIsMissingOrUnknownShowsTheCommands() {
+    for (Run run : List.of(Run.of(), Run.of("rapport", night), Run.of("report"))) {
+      assertEquals(2, run.code());
+      assertTrue(run.err().contains("report"), run.err());
+      assertEquals("", run.out());
+    }
+  }
+
+  @Test
+  void helpAndVersionAreNoTrouble() {
+    Run help = Run.of("report", "--help");
+    assertEquals(0, help.code());
+    for (String text : List.of("--exposure=", "--out=", "130", "stopped by the user")) {
+      assertTrue(help.out().contains(text), text);
+    }
+    assertEquals("0.1.0", Run.of("--version").out().strip());
+  }
+}

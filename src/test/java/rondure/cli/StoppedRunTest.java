@@ -1,0 +1,132 @@
+package rondure.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Predicate;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rondure.sim.OutputFormat;
+
+/**
+ * Ctrl-C at any moment: exit code 130, one sentence, nothing half-written, nothing left running.
+ */
+class StoppedRunTest {
+  private static final int FEW = 3;
+
+  @TempDir Path home;
+  private Path night;
+  private Path out;
+
+  /** Undoes that a shell may have told everything in the background to ignore Ctrl-C. */
+  private static final String[] HEARING = {"env", "--default-signal=INT"};
+
+  @BeforeAll
+  static void signalsCanBeSent() {
+    assumeTrue(works("env", "--default-signal=INT", "true"), "skipped: no env that resets signals");
+    assumeTrue(works("kill", "-l"), "skipped: no kill command");
+  }
+
+  private static boolean works(String... command) {
+    try {
+      ProcessBuilder quiet = new ProcessBuilder(command).redirectErrorStream(true);
+      return quiet.redirectOutput(ProcessBuilder.Redirect.DISCARD).start().waitFor() == 0;
+    } catch (IOException | InterruptedException e) {
+      return false;
+    }
+  }
+
+  @BeforeEach
+  void places() {
+    night = home.resolve("night");
+    out = home.resolve("out");
+  }
+
+  private void nightOf(int frames) throws IOException {
+    for (int i = 1; i <= frames; i++) {
+      Path frame = night.resolve("frame" + i + ".tif");
+      SmallNight.copy(OutputFormat.TIFF, 1 + i % SmallNight.FRAMES, frame);
+    }
+  }
+
+  /** Moments of a run, by what can be seen of it from outside. */
+  private enum Moment {
+    FACTS,
+    MEASURING,
+    WRITING;
+
+    boolean hasCome(ChildRun run, Path out) {
+      return switch (this) {
+        case FACTS -> Files.exists(out.resolve(".rondure-lock"));
+        case MEASURING -> run.hasSaid("frames in 1 folder");
+        case WRITING -> Files.exists(out.resolve(".rondure-partial"));
+      };
+    }
+  }
+
+  private ChildRun started() throws IOException {
+    return ChildRun.in(home).through(HEARING).start("report", "--workers", 2, "--out", out, night);
+  }
+
+  private void stopAt(Moment moment, String signal) throws Exception {
+    ChildRun child = started();
+    child.await(() -> moment.hasCome(child, out));
+    List<ProcessHandle> workers = child.signal(signal);
+    Run run = child.end();
+    assertEquals(130, run.code(), run.toString());
+    assertEquals(List.of(Troubles.STOPPED), run.errLines());
+    for (ProcessHandle worker : workers) {
+      worker.onExit().get(10, TimeUnit.SECONDS);
+    }
+    assertEquals(List.of(), child.temporaryFiles());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"FACTS,INT,3", "MEASURING,INT,60", "MEASURING,TERM,60", "WRITING,TERM,3"})
+  void aStoppedRunLeavesNothing(Moment moment, String signal, int frames) throws Exception {
+    nightOf(frames);
+    stopAt(moment, signal);
+    assertFalse(Files.exists(out), () -> moment + " left the output folder");
+  }
+
+  /** The results of an earlier run stay whole, and the next run finds the folder free. */
+  @Test
+  void aStoppedRunKeepsEarlierResultsAndLetsTheNextRunWork() throws Exception {
+    nightOf(FEW);
+    Path one = SmallNight.tiffs(home.resolve("one"), 1);
+    assertEquals(0, Run.report(out, one).code());
+    List<String> names = Run.names(out);
+    String json = Files.readString(out.resolve("night.json"));
+    stopAt(Moment.WRITING, "INT");
+    assertEquals(names, Run.names(out));
+    assertEquals(json, Files.readString(out.resolve("night.json")));
+    Run next = Run.report(out, one);
+    assertEquals(0, next.code(), next.err());
+  }
+
+  /** A run that was killed outright cannot clean up; the next one does. */
+  @Test
+  void theNextRunCleansUpAfterOneThatWasKilled() throws Exception {
+    nightOf(FEW);
+    ChildRun child = started();
+    child.await(() -> Moment.WRITING.hasCome(child, out));
+    child.signal("KILL");
+    assertEquals(137, child.end().code());
+    Predicate<String> leftover = name -> name.equals(".rondure-partial");
+    assertTrue(Run.names(out).stream().anyMatch(leftover));
+    Run next = Run.report(out, SmallNight.tiffs(home.resolve("one"), 1));
+    assertEquals(0, next.code(), next.err());
+    assertFalse(Run.names(out).stream().anyMatch(leftover));
+  }
+}
