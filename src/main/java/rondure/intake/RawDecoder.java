@@ -12,31 +12,49 @@ import rondure.base.Orientation;
 final class RawDecoder {
   private static final double FEWEST_GREEN = 0.2;
 
-  private RawDecoder() {}
+  private final FileBytes file;
+  private final Orientation orientation;
+  private final RawPacking packing;
+
+  private RawDecoder(FileBytes file, Orientation orientation, RawPacking packing) {
+    this.file = file;
+    this.orientation = orientation;
+    this.packing = packing;
+  }
 
   /**
    * @throws FrameProblem when LibRaw is absent, or naming what is not read or what is damaged
    */
   static DecodedFrame decode(FileBytes file, Orientation orientation)
       throws IOException, FrameProblem {
-    RawLayout.check(file);
-    try (RawHandle raw = RawHandle.open(file)) {
+    return new RawDecoder(file, orientation, RawLayout.check(file)).decode();
+  }
+
+  private DecodedFrame decode() throws IOException, FrameProblem {
+    try (RawHandle raw = open()) {
       if (raw.turnedGrid()) {
         throw new FrameProblem(
             "this RAW comes from a sensor whose grid is turned by 45 degrees, which is not read;"
                 + " export a linear 16-bit TIFF");
       }
-      return raw.component(0, 0) == RawHandle.ALL_COLOURS
-          ? linear(raw, orientation)
-          : mosaic(raw, orientation);
+      return raw.component(0, 0) == RawHandle.ALL_COLOURS ? linear(raw) : mosaic(raw, pattern(raw));
     }
   }
 
-  private static DecodedFrame mosaic(RawHandle raw, Orientation orientation)
-      throws IOException, FrameProblem {
+  private RawHandle open() throws IOException, FrameProblem {
+    RawSupport.library();
+    try {
+      return RawHandle.open(file);
+    } catch (FrameProblem failure) {
+      throw packing.explain(failure);
+    }
+  }
+
+  /** The green sites of {@code mosaic}; those of the other diagonal when the pixels say so. */
+  private DecodedFrame mosaic(RawHandle raw, Mosaic mosaic) throws IOException, FrameProblem {
     RasterSize size = raw.size();
-    Mosaic mosaic = pattern(raw);
     int[] components = componentTable(raw);
+    BayerPhase phase = new BayerPhase(size);
     MosaicAssembler frame = new MosaicAssembler(size, mosaic);
     EmptyRows empty = new EmptyRows(size);
     short[] values = new short[size.widthPx() * RawHandle.COMPONENTS];
@@ -45,6 +63,7 @@ final class RawDecoder {
       raw.readRow(y, values);
       pick(values, components, y, sites);
       empty.look(sites);
+      phase.look(y, sites);
       frame.take(y, sites);
     }
     int maximum = raw.maximum();
@@ -57,9 +76,14 @@ final class RawDecoder {
               return levels[at * RawHandle.COMPONENTS + components[at]];
             });
     empty.check(black.green(mosaic));
+    if (phase.contradicts(mosaic, black)) {
+      try (RawHandle again = open()) {
+        return mosaic(again, Mosaic.of((x, y) -> mosaic.at(x + 1, y)));
+      }
+    }
     frame.subtract(black);
     double white = ClipLevel.of(frame.samples(), maximum - black.green(mosaic));
-    return frame.finish(new Levels(white, 1, Linearity.SENSOR), orientation);
+    return frame.finish(new Levels(white, 1, linearity()), orientation);
   }
 
   /** Takes the one component of each site that the sensor saw. */
@@ -98,8 +122,7 @@ final class RawDecoder {
     return mosaic;
   }
 
-  private static DecodedFrame linear(RawHandle raw, Orientation orientation)
-      throws IOException, FrameProblem {
+  private DecodedFrame linear(RawHandle raw) throws IOException, FrameProblem {
     RasterSize size = raw.size();
     boolean colour = hasColour(raw, size);
     FrameAssembler frame = new FrameAssembler(size, colour);
@@ -126,7 +149,12 @@ final class RawDecoder {
     empty.check(black);
     frame.subtract(black);
     double white = ClipLevel.of(frame.samples(), maximum - black);
-    return frame.finish(new Levels(white, 1, Linearity.SENSOR), orientation);
+    return frame.finish(new Levels(white, 1, linearity()), orientation);
+  }
+
+  /** Lossy JPEG of 8 bits costs faint light and small stars as much as in any developed picture. */
+  private Linearity linearity() {
+    return packing.lossy() ? Linearity.DEVELOPED : Linearity.SENSOR;
   }
 
   /** True unless green and blue are empty throughout: then the sensor saw no colours. */

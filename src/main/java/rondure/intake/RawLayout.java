@@ -1,6 +1,7 @@
 package rondure.intake;
 
 import java.io.IOException;
+import java.util.List;
 import rondure.base.FrameProblem;
 
 /**
@@ -15,18 +16,24 @@ final class RawLayout {
   private RawLayout() {}
 
   /**
-   * @throws FrameProblem when the sensor data of a TIFF-like file cannot be whole
+   * How the sensor data are packed: those of the largest picture, when there are several.
+   *
+   * @throws FrameProblem when the sensor data of a TIFF-like file cannot be whole, or are of a kind
+   *     that is not read
    */
-  static void check(FileBytes file) throws IOException, FrameProblem {
-    if (!tiffLike(file)) {
-      return;
-    }
-    for (TiffDirectory directory : TiffDirectory.all(file)) {
+  static RawPacking check(FileBytes file) throws IOException, FrameProblem {
+    RawPacking packing = RawPacking.USUAL;
+    long largest = 0;
+    for (TiffDirectory directory :
+        tiffLike(file) ? TiffDirectory.all(file) : List.<TiffDirectory>of()) {
       long photometric = directory.number(262, 0);
       if (photometric == CFA || photometric == LINEAR_RAW) {
-        check(file, directory);
+        long area = check(file, directory).areaPx();
+        packing = area > largest ? RawPacking.of(directory) : packing;
+        largest = Math.max(largest, area);
       }
     }
+    return packing;
   }
 
   private static boolean tiffLike(FileBytes file) throws IOException, FrameProblem {
@@ -37,7 +44,8 @@ final class RawLayout {
     return start == 0x49492A00 || start == 0x4D4D002A;
   }
 
-  private static void check(FileBytes file, TiffDirectory raw) throws IOException, FrameProblem {
+  private static RasterSize check(FileBytes file, TiffDirectory raw)
+      throws IOException, FrameProblem {
     RasterSize size = RasterSize.of(raw.number(256, 0), raw.number(257, 0));
     if (raw.number(259, UNCOMPRESSED) == UNCOMPRESSED) {
       long bits = size.areaPx() * raw.number(277, 1) * raw.number(258, 8);
@@ -51,5 +59,6 @@ final class RawLayout {
         throw file.truncated(offsets[i] + lengths[i]);
       }
     }
+    return size;
   }
 }

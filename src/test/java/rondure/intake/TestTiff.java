@@ -1,11 +1,15 @@
 package rondure.intake;
 
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.zip.Deflater;
+import javax.imageio.ImageIO;
 
 /** Writes small TIFFs of every layout, slowly and plainly (TIFF 6.0), for the decoder to read. */
 final class TestTiff {
@@ -99,8 +103,25 @@ final class TestTiff {
       case 5 -> lzwOfLiterals(bytes);
       case 8, 32_946 -> deflated(bytes);
       case 32_773 -> packBits(bytes);
+      case 34_892 -> jpegOfTile(bytes);
       default -> bytes;
     };
+  }
+
+  /** A tile of three 8-bit samples as a JPEG. */
+  private byte[] jpegOfTile(byte[] rgb) {
+    BufferedImage tile = new BufferedImage(tileSide, tileSide, BufferedImage.TYPE_INT_RGB);
+    for (int i = 0; i < rgb.length / 3; i++) {
+      int value = (rgb[3 * i] & 0xFF) << 16 | (rgb[3 * i + 1] & 0xFF) << 8 | rgb[3 * i + 2] & 0xFF;
+      tile.setRGB(i % tileSide, i / tileSide, value);
+    }
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      ImageIO.write(tile, "jpg", out);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toByteArray();
   }
 
   static byte[] deflated(byte[] bytes) {
