@@ -100,6 +100,9 @@ class MixedNightTest {
 
   private static final class Silent implements Progress {
     @Override
+    public void start(RunStart start) {}
+
+    @Override
     public void begin(String stage, int total) {}
 
     @Override

@@ -45,16 +45,27 @@ class OneFrameAttributionTest {
       double x = random.nextDouble() * WIDTH;
       double y = random.nextDouble() * HEIGHT;
       Moments clean = Moments.round(CORE_PX2).plus(blur.apply(x, y));
-      double error = NOISE * clean.meanPx2();
-      Moments noisy =
-          clean.plus(
-              new Moments(
-                  error * random.nextGaussian(),
-                  error / Math.sqrt(2) * random.nextGaussian(),
-                  error * random.nextGaussian()));
-      stars.add(Fields.star(x, y, noisy, error));
+      stars.add(Fields.star(x, y, noisy(clean, random), NOISE * clean.meanPx2()));
     }
     return Fields.field(WIDTH, HEIGHT, stars, List.of());
+  }
+
+  /**
+   * L (I + G) Lᵀ with clean = L Lᵀ and G symmetric noise: the scatter of second moments of a normal
+   * sample (Wishart), in proportion to the shape itself, so that a thin trail's width stays
+   * positive.
+   */
+  private static Moments noisy(Moments clean, Random random) {
+    double a = Math.sqrt(clean.xxPx2());
+    double b = clean.xyPx2() / a;
+    double c = Math.sqrt(clean.yyPx2() - b * b);
+    double along = 1 + NOISE * random.nextGaussian();
+    double mixed = NOISE / Math.sqrt(2) * random.nextGaussian();
+    double across = 1 + NOISE * random.nextGaussian();
+    return new Moments(
+        a * a * along,
+        a * (b * along + c * mixed),
+        b * b * along + 2 * b * c * mixed + c * c * across);
   }
 
   private static StarField sharp() {
