@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import rondure.base.Moments;
 
 /**
  * Which profile suits a star. Models are compared by ν ln(Σ residual²), ν the degrees of freedom:
@@ -20,6 +21,13 @@ final class ProfileChoice {
    * noise has some twenty other profiles to pick from.
    */
   private static final double FRAME_EVIDENCE = 10;
+
+  /**
+   * Frames of stars drawn out in one direction choose the trail unless the Gaussian ellipse is
+   * better by this: faint stars cannot tell them apart, an ellipse takes a short trail for up to 7
+   * % longer than it is, and a sky that turns is the first reason for one common direction.
+   */
+  private static final double ELLIPSE_EVIDENCE = 6;
 
   /** Pilots that see all profiles; the others see only the best few. */
   private static final int FIRST_LOOK = 8;
@@ -105,12 +113,31 @@ final class ProfileChoice {
         sums[index] += Math.min(most, scores[index] - best);
       }
     }
-    sums[ShapeFamilies.GAUSSIAN] -= FRAME_EVIDENCE;
-    sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
+    favour(profiles, gaussians, sums);
     return profiles.stream()
         .sorted(Comparator.comparingDouble(index -> sums[index]))
         .map(index -> new Common(index, List.of(fits[index])))
         .toList();
+  }
+
+  /** Puts what is known beforehand into the sums. */
+  private static void favour(List<Integer> profiles, List<ShapeFit> gaussians, double[] sums) {
+    sums[ShapeFamilies.GAUSSIAN] -= FRAME_EVIDENCE;
+    sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
+    double ellipse = sums[ShapeFamilies.GAUSSIAN];
+    boolean close = sums[ShapeFamilies.TRAIL] < ellipse + ELLIPSE_EVIDENCE;
+    if (close && profiles.contains(ShapeFamilies.GAUSSIAN) && areDrawnOut(gaussians)) {
+      sums[ShapeFamilies.TRAIL] = Math.min(sums[ShapeFamilies.TRAIL], Math.nextDown(ellipse));
+    }
+  }
+
+  /** Whether the mean tensor is that of a line which can be told from a point. */
+  private static boolean areDrawnOut(List<ShapeFit> gaussians) {
+    Moments sum = Moments.round(0);
+    for (ShapeFit fit : gaussians) {
+      sum = sum.plus(fit.moments());
+    }
+    return !TrailProfile.isShort(sum);
   }
 
   /** Climbs from profile to like profile as long as the star's own light asks for it. */

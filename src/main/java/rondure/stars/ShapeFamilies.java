@@ -70,7 +70,7 @@ final class ShapeFamilies {
     join(GAUSSIAN - 5, TRAIL + 3);
     join(GAUSSIAN - 6, TRAIL + 3);
     join(GAUSSIAN, TRAIL);
-    join(GAUSSIAN + 2, TRAIL);
+    join(GAUSSIAN + 3, TRAIL);
   }
 
   private static void join(int first, int second) {
