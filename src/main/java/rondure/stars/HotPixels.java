@@ -17,10 +17,10 @@ final class HotPixels {
   /**
    * True when the photosites next to the brightest one hold too little light for a star.
    *
-   * <p>Two ways to be hot. Absolutely: narrower than any star and hardly any light beside the peak
-   * (the sharpest optics leave 35 % of the peak's light in the 8 neighbours, about 10 % in the 4
-   * green ones). Or against the frame: under 35 % of what its typical star would have there, by at
-   * least 4 σ.
+   * <p>Two ways to be hot. Absolutely: narrower than any star across and hardly any light beside
+   * the peak (the sharpest optics leave 35 % of the peak's light in the 8 neighbours, about 10 % in
+   * the 4 green ones). Or against the frame: under 35 % of what its typical star would have there,
+   * by at least 4 σ.
    */
   static boolean isHot(
       FitPixels pixels, ShapeFit fit, PixelPlane.Lattice lattice, Typical typical, double noise) {
@@ -56,7 +56,7 @@ final class HotPixels {
         typical.pilotCount() >= 5
             && beside < 0.35 * expected * peakLight
             && missing > SIGNIFICANT * spread;
-    return (bare && fit.moments().majorPx2() < SHARPEST_PX2)
+    return (bare && fit.moments().minorPx2() < SHARPEST_PX2)
         || (bare && !fit.settled())
         || unlikeFrame;
   }

@@ -4,18 +4,30 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import rondure.base.Moments;
 
 /**
- * Which profile suits a star. Models are compared by N ln(Σ residual²), the likelihood with the
- * noise left free, so that very bright stars, which no model fits to the last photon, do not shout
- * the others down.
+ * Which profile suits a star. Models are compared by ν ln(Σ residual²), ν the degrees of freedom:
+ * the likelihood with the noise left free (integrated over 1/σ and the linear parameters), so that
+ * very bright stars, which no model fits to the last photon, do not shout the others down. Pixels
+ * in place of degrees of freedom would overstate the evidence of sharp stars by a third.
  */
 final class ProfileChoice {
-  /** A gain in N ln(Σ residual²) that one star must show to leave the profile of its neighbours. */
+  /** A gain in ν ln(Σ residual²) that one star must show to leave the profile of its neighbours. */
   static final double STAR_EVIDENCE = 14;
 
-  /** Frames choose the Gaussian or the trail unless others are better by this in sum. */
-  private static final double FRAME_EVIDENCE = 6;
+  /**
+   * Frames choose the Gaussian or the trail unless others are better by this in sum: 3.2 σ, since
+   * noise has some twenty other profiles to pick from.
+   */
+  private static final double FRAME_EVIDENCE = 10;
+
+  /**
+   * Frames of stars drawn out in one direction choose the trail unless the Gaussian ellipse is
+   * better by this: faint stars cannot tell them apart, an ellipse takes a short trail for up to 7
+   * % longer than it is, and a sky that turns is the first reason for one common direction.
+   */
+  private static final double ELLIPSE_EVIDENCE = 6;
 
   /** Pilots that see all profiles; the others see only the best few. */
   private static final int FIRST_LOOK = 8;
@@ -33,19 +45,23 @@ final class ProfileChoice {
   /** A fit and the index of its profile. */
   record Chosen(int profileIndex, ShapeFit fit) {}
 
-  /** N ln(Σ w residual²): the lower, the better the model. */
+  /** ν ln(χ²/ν), carried on as a straight line below 0: the lower, the better the model. */
   static double score(ShapeFit fit) {
-    return fit.residual().pixelCount() * Math.log(fit.residual().weighted() + Double.MIN_NORMAL);
+    int freedom = freedom(fit);
+    double share = fit.residual().chiSquare() / freedom;
+    return freedom * (share > 1 ? Math.log(share) : share - 1);
+  }
+
+  private static int freedom(ShapeFit fit) {
+    return Math.max(1, fit.residual().pixelCount() - ShapeFitter.SIZE);
   }
 
   /**
    * Whether a star is further from its model than the noise explains, so that another profile could
    * suit it better.
    */
-  static boolean isWorthClimbing(ShapeFit fit, PixelNoise noise) {
-    ShapeFit.Residual residual = fit.residual();
-    double expected = residual.pixelCount() * noise.skyCounts() * noise.skyCounts();
-    return residual.weighted() > expected * Math.exp(STAR_EVIDENCE / 2 / residual.pixelCount());
+  static boolean isWorthClimbing(ShapeFit fit) {
+    return score(fit) > STAR_EVIDENCE / 2;
   }
 
   static Placed startOf(ShapeFit fit) {
@@ -97,12 +113,31 @@ final class ProfileChoice {
         sums[index] += Math.min(most, scores[index] - best);
       }
     }
-    sums[ShapeFamilies.GAUSSIAN] -= FRAME_EVIDENCE;
-    sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
+    favour(profiles, gaussians, sums);
     return profiles.stream()
         .sorted(Comparator.comparingDouble(index -> sums[index]))
         .map(index -> new Common(index, List.of(fits[index])))
         .toList();
+  }
+
+  /** Puts what is known beforehand into the sums. */
+  private static void favour(List<Integer> profiles, List<ShapeFit> gaussians, double[] sums) {
+    sums[ShapeFamilies.GAUSSIAN] -= FRAME_EVIDENCE;
+    sums[ShapeFamilies.TRAIL] -= FRAME_EVIDENCE;
+    double ellipse = sums[ShapeFamilies.GAUSSIAN];
+    boolean close = sums[ShapeFamilies.TRAIL] < ellipse + ELLIPSE_EVIDENCE;
+    if (close && profiles.contains(ShapeFamilies.GAUSSIAN) && areDrawnOut(gaussians)) {
+      sums[ShapeFamilies.TRAIL] = Math.min(sums[ShapeFamilies.TRAIL], Math.nextDown(ellipse));
+    }
+  }
+
+  /** Whether the mean tensor is that of a line which can be told from a point. */
+  private static boolean areDrawnOut(List<ShapeFit> gaussians) {
+    Moments sum = Moments.round(0);
+    for (ShapeFit fit : gaussians) {
+      sum = sum.plus(fit.moments());
+    }
+    return !TrailProfile.isShort(sum);
   }
 
   /** Climbs from profile to like profile as long as the star's own light asks for it. */

@@ -12,7 +12,9 @@ import java.util.List;
  */
 final class ShapeFamilies {
   private static final double[] MOFFAT_BETAS = {1.5, 1.75, 2, 2.3, 2.6, 3, 3.5, 4.3, 6};
-  private static final double[] DISC_SHARES = {0.4, 0.55, 0.67, 0.77, 0.85, 0.91, 0.95, 0.975};
+  private static final double[] DISC_SHARES = {
+    0.28, 0.4, 0.55, 0.67, 0.77, 0.85, 0.91, 0.95, 0.975
+  };
   private static final double[] RING_SHARES = {0.77, 0.85, 0.91, 0.95, 0.975};
 
   /** Inner over outer diameter of the rings: between a bright rim and a mirror lens. */
@@ -68,7 +70,7 @@ final class ShapeFamilies {
     join(GAUSSIAN - 5, TRAIL + 3);
     join(GAUSSIAN - 6, TRAIL + 3);
     join(GAUSSIAN, TRAIL);
-    join(GAUSSIAN + 2, TRAIL);
+    join(GAUSSIAN + 3, TRAIL);
   }
 
   private static void join(int first, int second) {

@@ -32,13 +32,13 @@ record ShapeFit(
    *
    * @param pixelCount pixels fitted
    * @param squares Σ (data − model)²
-   * @param weighted the same with the weights of the fit
+   * @param chiSquare the same with the weights of the fit, over the variance of the sky
    * @param signalSquares Σ model²
    * @param gain variance of a pixel above sky noise, per count of the model: photon noise and
    *     misfit; negative by chance
    */
   record Residual(
-      int pixelCount, double squares, double weighted, double signalSquares, double gain) {}
+      int pixelCount, double squares, double chiSquare, double signalSquares, double gain) {}
 
   /**
    * Variances of the fit, each as a part from the sky noise and a part for each unit of gain:

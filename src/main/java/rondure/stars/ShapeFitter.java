@@ -12,7 +12,9 @@ import rondure.base.Moments;
  * per thread; answers depend on the arguments alone.
  */
 final class ShapeFitter {
-  private static final int SIZE = 7;
+  /** Free parameters of a fit. */
+  static final int SIZE = 7;
+
   private static final int OFFSET = 6;
   private static final double OFFSET_PRIOR_SIGMAS = 0.15;
 
@@ -247,7 +249,8 @@ final class ShapeFitter {
       signalSquares += model * model;
     }
     double gain = gain(pixels, noise, point);
-    return new ShapeFit.Residual(pixels.count(), squares, weighted, signalSquares, gain);
+    double chiSquare = weighted / (noise.skyCounts() * noise.skyCounts());
+    return new ShapeFit.Residual(pixels.count(), squares, chiSquare, signalSquares, gain);
   }
 
   /**

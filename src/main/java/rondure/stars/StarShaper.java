@@ -141,7 +141,7 @@ final class StarShaper {
     }
     ProfileChoice.Chosen chosen = new ProfileChoice.Chosen(likely, attempt.fit().get());
     if (snrOf(chosen.fit(), noise.gain()) > CHOOSING_SNR
-        && ProfileChoice.isWorthClimbing(chosen.fit(), noise)) {
+        && ProfileChoice.isWorthClimbing(chosen.fit())) {
       chosen = fitting.climb(candidate, chosen, noise);
     }
     Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise);

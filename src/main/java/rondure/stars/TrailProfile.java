@@ -121,7 +121,8 @@ final class TrailProfile implements Profile {
     return Math.sqrt(3 * Math.max(0, moments.majorPx2() - moments.minorPx2()));
   }
 
-  private static boolean isShort(Moments moments) {
+  /** Whether a line is too short, for the width of its core, to look different from an ellipse. */
+  static boolean isShort(Moments moments) {
     return halfLength(moments) < SHORT * Math.sqrt(moments.minorPx2());
   }
 

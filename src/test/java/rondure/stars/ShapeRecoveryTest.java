@@ -3,7 +3,6 @@ package rondure.stars;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -192,40 +191,5 @@ class ShapeRecoveryTest {
     Moments measured = TestFrames.medianMoments(gaussians(2.1, kernel, truth, 150, false));
     assertWidth(truth.majorPx2(), measured.majorPx2(), 0.04);
     assertWidth(truth.minorPx2(), measured.minorPx2(), 0.04);
-  }
-
-  @Tag("thorough")
-  @Test
-  void theWholeGridOfRoundStarsAndTrailsIsUnbiasedAtAllBrightnesses() {
-    for (double snr : new double[] {60, 300, 3000}) {
-      for (double fwhmPx = 1.8; fwhmPx <= 8; fwhmPx += 0.31) {
-        for (boolean greenOnly : new boolean[] {false, true}) {
-          StarField field = gaussians(fwhmPx, StarCanvas.point(), core(fwhmPx), snr, greenOnly);
-          Moments mean = TestFrames.meanMoments(field);
-          assertWidth(core(fwhmPx).meanPx2(), mean.meanPx2(), 0.03);
-        }
-      }
-      for (double lengthPx : new double[] {3, 4, 6, 9, 14, 20, 30}) {
-        for (double fwhmPx : new double[] {1.8, 2.6, 4}) {
-          for (double angleDegrees = 0; angleDegrees < 180; angleDegrees += 15) {
-            assertTrail(lengthPx, fwhmPx, Math.toRadians(angleDegrees), snr);
-          }
-        }
-      }
-    }
-  }
-
-  private static void assertTrail(double lengthPx, double fwhmPx, double angle, double snr) {
-    Moments truth = core(fwhmPx).plus(Moments.line(lengthPx, angle));
-    StarField field = gaussians(fwhmPx, StarCanvas.line(lengthPx, angle), truth, snr, false);
-    Moments mean = TestFrames.meanMoments(field);
-    // error of the mean length from the tensor's own errors, dL = 6 dM / L
-    double error = TestFrames.median(field, Star::xxErrorPx2) * 1.5;
-    double allowed = 0.05 * lengthPx + 3 * 6 * error / lengthPx / Math.sqrt(field.stars().size());
-    assertEquals(
-        lengthPx,
-        TestFrames.lengthPx(mean),
-        allowed,
-        () -> lengthPx + " px on " + fwhmPx + " at " + angle + ", SNR " + snr);
   }
 }
