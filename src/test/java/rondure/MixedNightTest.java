@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -26,7 +25,6 @@ import rondure.intake.ShotFacts;
 import rondure.night.FrameStatus;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
-import rondure.report.ReportSettings;
 import rondure.sim.FrameTruth;
 import rondure.sim.NightPlan;
 import rondure.sim.NightSimulator;
@@ -81,38 +79,8 @@ class MixedNightTest {
     String reason = status instanceof RawSupport.Absent absent ? absent.message() : "";
     assumeTrue(status instanceof RawSupport.Available, reason);
     write(folder.resolve("night"));
-    GivenFacts nothing =
-        new GivenFacts(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of());
-    ReportSettings report = ReportSettings.defaults("test", Settings.shownDefaults());
-    Settings settings = Settings.of(nothing, report, Optional.of(1), false);
-    Request request =
-        new Request(List.of(folder.resolve("night")), Optional.of(folder.resolve("out")));
-    book = new Pipeline(request, settings, new Silent()).run().book();
+    book = WholeRun.of(folder.resolve("night"), folder.resolve("out"));
     book.frames().forEach(frame -> FRAMES_BY_NAME.put(frame.file(), frame));
-  }
-
-  private static final class Silent implements Progress {
-    @Override
-    public void start(RunStart start) {}
-
-    @Override
-    public void begin(String stage, int total) {}
-
-    @Override
-    public void step() {}
-
-    @Override
-    public void end() {}
-
-    @Override
-    public void say(String sentence) {}
   }
 
   private static NightSimulator simulator(boolean withoutExif) throws IOException {

@@ -52,7 +52,8 @@ enum FileKind {
         || text.startsWith("MM\0*")
         || text.startsWith("II+\0")
         || text.startsWith("MM\0+")) {
-      return hint == ImageFormat.RAW || holdsSensorData(file) ? RAW : TIFF;
+      boolean makersRaw = hint == ImageFormat.RAW && !namedDng(file);
+      return makersRaw || holdsSensorData(file) ? RAW : TIFF;
     }
     if (text.startsWith("\u0089PNG\r\n\u001a\n")) {
       return PNG;
@@ -68,6 +69,14 @@ enum FileKind {
     }
     boolean raw = RAW_STARTS.stream().anyMatch(text::startsWith);
     return raw || hint == ImageFormat.RAW && named(start).isEmpty() ? RAW : UNKNOWN;
+  }
+
+  /**
+   * A DNG always holds its DNGVersion (Digital Negative Specification 1.7.1), so that one without
+   * is a TIFF that was renamed; what the makers' own formats hold differs.
+   */
+  private static boolean namedDng(FileBytes file) {
+    return FileNames.extension(String.valueOf(file.path().getFileName())).equals("dng");
   }
 
   /** True for a TIFF that holds sensor values: a DNG or one of the makers' formats. */

@@ -141,7 +141,7 @@ record TiffLayout(
         || compression == PACK_BITS) {
       return compression;
     }
-    String name = COMPRESSIONS.getOrDefault(compression, "unknown-method (" + compression + ")");
+    String name = COMPRESSIONS.getOrDefault(compression, "method-" + compression);
     throw new FrameProblem("this is a " + name + "-compressed TIFF, which is not read" + ADVICE);
   }
 

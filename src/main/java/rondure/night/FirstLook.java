@@ -128,8 +128,9 @@ final class FirstLook {
   private Optional<Ruling> flat(Shot shot, StarField field) {
     SkyState sky = field.sky();
     boolean shortExposure = shot.exposureSeconds().map(s -> s < 2).orElse(false);
+    boolean fewPoints = points(field) < settings.leastStars();
     boolean smooth = sky.noiseCounts() < FLAT_NOISE_SHARE * sky.levelCounts();
-    if (shortExposure && smooth && sky.levelFraction() > 0.15 && points(field) < 3) {
+    if (shortExposure && smooth && sky.levelFraction() > 0.15 && fewPoints) {
       return rule(
           FrameStatus.NOT_NIGHT,
           "Bright (%.0f %% of full scale) and even all over: a flat frame.",

@@ -5,7 +5,7 @@ package rondure.night;
  *
  * @param nightGapHours [6] a longer gap starts another night: longer than a meal, shorter than a
  *     day
- * @param leastStars [5] fewer measured stars give no width worth the name
+ * @param leastStars [8] fewer measured stars give no width worth the name
  * @param keepWidthRatio [1.25] widest frame to keep, over the scene's 10th percentile (common
  *     practice)
  * @param keepRoundness [0.8] least roundness b/a to keep (common practice)
@@ -43,7 +43,7 @@ public record NightSettings(
   }
 
   public static NightSettings defaults() {
-    return new NightSettings(6, 5, 1.25, 0.8, 60, 60, 2.2, 3.3);
+    return new NightSettings(6, 8, 1.25, 0.8, 60, 60, 2.2, 3.3);
   }
 
   private static void requirePositive(String name, double value) {

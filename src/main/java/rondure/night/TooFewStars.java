@@ -1,5 +1,6 @@
 package rondure.night;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.Map;
@@ -22,6 +23,11 @@ final class TooFewStars {
   /** Real stars of one frame share their width to 10 or 20 %; lamps and windows do not. */
   private static final double LARGEST_WIDTH_SCATTER = 0.3;
 
+  /** A scatter by medians is blind when a minority lies far off; so most must be about as wide. */
+  private static final double ALIKE = 1.5;
+
+  private static final double LEAST_SHARE_ALIKE = 0.7;
+
   private TooFewStars() {}
 
   /** True when the measured points give no width worth the name. */
@@ -31,8 +37,12 @@ final class TooFewStars {
 
   private static boolean differ(StarField field) {
     double[] widths = field.stars().stream().mapToDouble(Star::fwhmPx).toArray();
+    double median = RobustStats.median(widths);
+    long alike =
+        Arrays.stream(widths).filter(w -> w < ALIKE * median && w > median / ALIKE).count();
     return widths.length < FEW
-        && RobustStats.madSigma(widths) > LARGEST_WIDTH_SCATTER * RobustStats.median(widths);
+        && (RobustStats.madSigma(widths) > LARGEST_WIDTH_SCATTER * median
+            || alike < LEAST_SHARE_ALIKE * widths.length);
   }
 
   static String reason(

@@ -1,11 +1,13 @@
 package rondure.intake;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -49,6 +51,20 @@ class BadFilesTest {
     String directory =
         assertThrows(FrameProblem.class, () -> FrameDecoder.decode(folder, facts)).getMessage();
     assertTrue(directory.contains("folder"), directory);
+  }
+
+  /** Tag 50706, DNGVersion, is in every DNG (Digital Negative Specification 1.7.1). */
+  @Test
+  void aTiffNamedDngIsTheTiffThatItIs(@TempDir Path folder) throws Exception {
+    Path file = folder.resolve("exported.dng");
+    Files.write(file, new TestTiff().write((x, y, s) -> 1000 + 100 * x + y));
+    ShotFacts facts = FactsReader.read(file);
+    assertEquals(ImageFormat.TIFF, facts.format());
+    assertEquals(1302, FrameDecoder.decode(file, facts).plane().at(3, 2));
+    FoundFile found = new FoundFile(file, "exported.dng", ImageFormat.RAW);
+    assertEquals(
+        "exported.dng is named .dng but holds a TIFF picture; it was read as TIFF.",
+        FormatSniffer.mislabelled(found, facts.format()).orElseThrow());
   }
 
   private static List<byte[]> validFiles() throws Exception {

@@ -183,6 +183,17 @@ class FactOverridesTest {
     assertEquals(sound, ResizedCopies.withoutDoubtfulPitch(List.of(full, sound)).get(1));
   }
 
+  /** EXIF 0xA20E, 0xA210: 2500 per cm, 4 µm; a stitched picture is larger than the sensor. */
+  @Test
+  void aPanoramaSaysNothingAboutThePitchOfOtherFrames() throws FrameProblem {
+    TestExif exif = TestExif.little().rational(0xA20E, 2500, 1).shorts(0xA210, 3);
+    TestExif main = TestExif.little().ascii(0x0110, "Model X").directory(TestExif.EXIF, exif);
+    Shot frame = shot("IMG_1.jpg", main.jpeg(1500, 1000));
+    Shot stitched = shot("IMG_1-2.jpg", main.jpeg(4500, 1200));
+    Shot settled = ResizedCopies.withoutDoubtfulPitch(List.of(frame, stitched)).get(0);
+    assertEquals(4, settled.facts().pixelPitchMicrons().orElseThrow().value(), 1e-9);
+  }
+
   private static Shot shot(String name, byte[] file) throws FrameProblem {
     FoundFile found = new FoundFile(java.nio.file.Path.of(name), name, ImageFormat.JPEG);
     return new Shot(found, TestExif.facts(file));

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import rondure.base.Moments;
 import rondure.base.NaturalOrder;
 import rondure.base.Orientation;
@@ -170,7 +172,7 @@ class NightBuilderTest {
     NightFrame frame = only(few);
     assertEquals(FrameStatus.TOO_FEW_STARS, frame.status());
     assertEquals(
-        "Only 3 stars could be measured, 5 are needed: 12 points of light overexposed.",
+        "Only 3 stars could be measured, 8 are needed: 12 points of light overexposed.",
         frame.reason().orElseThrow());
     assertEquals(Optional.empty(), frame.verdict());
     assertEquals(Optional.empty(), frame.grade());
@@ -210,11 +212,14 @@ class NightBuilderTest {
     assertEquals(30, book.staticDetections().get(1));
   }
 
-  @Test
-  void lampsOfManyWidthsAreNotStars() {
+  /** Widths of lamps and windows of a house at dusk, and of specks of light on a dark desk, px. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"14 11 8.8 5.5 6.5 7.4 14 11 5.5", "12.9 6.6 14 38.5 14.2 12.9 6.6 14 38.5 14.2"})
+  void lampsOfManyWidthsAreNotStars(String widthsPx) {
     Exposures house = minute(0);
-    house.widths = new double[] {14, 11, 8.8, 5.5, 6.5, 7.4};
-    house.starCount = 6;
+    house.widths = Arrays.stream(widthsPx.split(" ")).mapToDouble(Double::parseDouble).toArray();
+    house.starCount = house.widths.length;
     NightFrame frame = only(house);
     assertEquals(FrameStatus.TOO_FEW_STARS, frame.status());
     assertTrue(frame.reason().orElseThrow().contains("differ too much in width"));
