@@ -81,15 +81,7 @@ class MixedNightTest {
     String reason = status instanceof RawSupport.Absent absent ? absent.message() : "";
     assumeTrue(status instanceof RawSupport.Available, reason);
     write(folder.resolve("night"));
-    GivenFacts nothing =
-        new GivenFacts(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of());
+    GivenFacts nothing = GivenFacts.none();
     ReportSettings report = ReportSettings.defaults("test", Settings.shownDefaults());
     Settings settings = Settings.of(nothing, report, Optional.of(1), false);
     Request request =

@@ -22,7 +22,7 @@ public final class ResizedCopies {
     Map<String, Integer> largest = new HashMap<>();
     for (Shot shot : shots) {
       shot.facts()
-          .cameraModel()
+          .camera()
           .ifPresent(camera -> largest.merge(camera, longerPx(shot.facts()), Math::max));
     }
     return shots.stream()
@@ -32,7 +32,7 @@ public final class ResizedCopies {
 
   private static boolean doubtful(ShotFacts facts, Map<String, Integer> largest) {
     Optional<Fact<Double>> pitch = facts.pixelPitchMicrons();
-    int cameraPx = facts.cameraModel().map(largest::get).orElse(0);
+    int cameraPx = facts.camera().map(largest::get).orElse(0);
     boolean derived = pitch.isPresent() && pitch.get().source() == Fact.Source.DERIVED;
     boolean developed = facts.format() != ImageFormat.RAW && facts.format() != ImageFormat.FITS;
     return derived
