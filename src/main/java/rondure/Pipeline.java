@@ -113,6 +113,7 @@ public final class Pipeline {
       progress.start(shots.runStart(settings.crew().workers()));
       Measuring measuring = new Measuring(crew, settings.stars(), progress);
       List<MeasuredExposure> measured = measuring.measure(shots.exposures(), shots.failures());
+      measuring.notes().forEach(progress::say);
       notes.addAll(measuring.notes());
       return measured;
     } catch (CrewProblem problem) {

@@ -1,10 +1,10 @@
 package rondure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import rondure.crew.CrewSettings;
-import rondure.intake.ClockShift;
 import rondure.intake.FactOverrides;
 import rondure.night.NightSettings;
 import rondure.report.ReportSettings;
@@ -43,22 +43,15 @@ public record Settings(
    */
   public static Settings of(
       GivenFacts given, ReportSettings report, Optional<Integer> workers, boolean starTable) {
-    FactOverrides overrides =
-        new FactOverrides(
-            given.exposureSeconds(),
-            given.fNumber(),
-            given.iso(),
-            given.focalLengthMm(),
-            given.focalLength35Mm(),
-            given.pixelPitchMicrons(),
-            ClockShift.parseAll(given.clockShifts()));
+    List<ShownSetting> rows = new ArrayList<>(report.settingRows());
+    rows.addAll(given.shown());
     CrewSettings crew = CrewSettings.defaults();
     return new Settings(
-        overrides,
+        given.overrides(),
         workers.map(crew::withWorkers).orElse(crew),
         StarSettings.defaults(),
         NightSettings.defaults(),
-        report,
+        report.withSettingRows(rows),
         starTable);
   }
 
@@ -73,6 +66,6 @@ public record Settings(
   }
 
   private static ShownSetting shown(String name, double value, String meaning) {
-    return new ShownSetting(name, String.valueOf(value).replaceFirst("\\.0$", ""), meaning);
+    return new ShownSetting(name, ShownSetting.spelled(value), meaning);
   }
 }

@@ -98,12 +98,19 @@ final class ShotReading {
     shots.add(new Shot(file, facts));
   }
 
+  /** Copies are recognised by what the files say, before anything is given to some of them. */
   private void finish() {
-    List<String> cameras =
-        shots.stream().flatMap(shot -> shot.facts().cameraModel().stream()).distinct().toList();
-    notes.addAll(overrides.clockShiftTroubles(cameras));
     List<Shot> given =
         shots.stream().map(shot -> new Shot(shot.file(), overrides.apply(shot.facts()))).toList();
-    exposures = Copies.group(ResizedCopies.withoutDoubtfulPitch(given));
+    List<String> cameras =
+        given.stream().flatMap(shot -> shot.facts().camera().stream()).distinct().toList();
+    notes.addAll(overrides.clockShiftTroubles(cameras));
+    Map<FoundFile, Shot> byFile = new HashMap<>();
+    ResizedCopies.withoutDoubtfulPitch(given).forEach(shot -> byFile.put(shot.file(), shot));
+    exposures =
+        Copies.group(shots).stream()
+            .map(exposure -> exposure.files().stream().map(s -> byFile.get(s.file())).toList())
+            .map(Exposure::new)
+            .toList();
   }
 }

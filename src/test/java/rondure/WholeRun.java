@@ -14,17 +14,8 @@ final class WholeRun {
 
   static NightBook of(Path folder, Path output)
       throws CommandProblem, OutputProblem, IOException, InterruptedException {
-    GivenFacts nothing =
-        new GivenFacts(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of());
     ReportSettings report = ReportSettings.defaults("test", Settings.shownDefaults());
-    Settings settings = Settings.of(nothing, report, Optional.of(1), false);
+    Settings settings = Settings.of(GivenFacts.none(), report, Optional.of(1), false);
     Request request = new Request(List.of(folder), Optional.of(output));
     return new Pipeline(request, settings, new Silent()).run().book();
   }

@@ -28,6 +28,24 @@ final class FactOptions {
   @Option(names = "--pixel-pitch", paramLabel = "UM", description = "distance of pixels, µm")
   private Double pixelPitchMicrons;
 
+  @Option(names = "--temperature", paramLabel = "C", description = "air temperature, °C")
+  private Double ambientTemperatureC;
+
+  @Option(
+      names = "--orientation",
+      paramLabel = "1-8",
+      description = "how pictures are turned for display (EXIF value; 1 = as they are)")
+  private Integer orientation;
+
+  @Option(
+      names = "--camera",
+      paramLabel = "NAME",
+      description = "camera of the files that name none")
+  private String camera;
+
+  @Option(names = "--lens", paramLabel = "NAME", description = "lens, to tell scenes apart")
+  private String lens;
+
   @Option(
       names = "--clock-shift",
       paramLabel = "CAMERA=±hh:mm:ss",
@@ -42,6 +60,10 @@ final class FactOptions {
         Optional.ofNullable(focalLengthMm),
         Optional.ofNullable(focalLength35Mm),
         Optional.ofNullable(pixelPitchMicrons),
+        Optional.ofNullable(ambientTemperatureC),
+        Optional.ofNullable(orientation),
+        Optional.ofNullable(camera),
+        Optional.ofNullable(lens),
         clockShifts);
   }
 }

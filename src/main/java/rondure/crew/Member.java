@@ -61,7 +61,7 @@ final class Member {
       } catch (WorkerLost e) {
         dismiss();
         if (tries >= triesMax || batch.isStopped()) {
-          return new Outcome.Failed<>(e.reason(job.request().work(), tries));
+          return new Outcome.Failed<>(e.reason(job.request().work()));
         }
         heapMiB = e.how() == WorkerLost.How.OUT_OF_MEMORY ? 2 * heapMiB : heapMiB;
       } finally {

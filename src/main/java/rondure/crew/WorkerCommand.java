@@ -24,7 +24,7 @@ final class WorkerCommand {
 
   /** System properties of this process that a worker needs as well. */
   private static final List<String> HANDED_DOWN =
-      List.of("jna.library.path", "jna.boot.library.path", "java.library.path");
+      List.of("rondure.libraw", "jna.library.path", "jna.boot.library.path", "java.library.path");
 
   private WorkerCommand() {}
 

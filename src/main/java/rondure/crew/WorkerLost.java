@@ -65,18 +65,17 @@ final class WorkerLost extends Exception {
     };
   }
 
-  /** The sentence for a file on which this happened in the last of so many tries. */
-  String reason(Request.Work work, int tries) {
+  /** The sentence for a file on which this happened; the same however often it was tried. */
+  String reason(Request.Work work) {
     String who = work == Request.Work.MEASURE ? "the decoder" : "the reader of shot facts";
-    String times = tries == 1 ? "" : tries == 2 ? " twice" : " " + tries + " times";
     return switch (how) {
-          case CRASHED -> who + " crashed (native fault" + detail + ")" + times + " on this file";
-          case TIMED_OUT -> who + " took longer than " + detail + " s" + times;
+          case CRASHED -> who + " crashed (native fault" + detail + ") on this file";
+          case TIMED_OUT -> who + " took longer than " + detail + " s";
           case OUT_OF_MEMORY -> who + " needed more than " + detail + " MiB of memory";
-          case GARBLED -> who + " gave a damaged answer" + times + " on this file";
+          case GARBLED -> who + " gave a damaged answer on this file";
           case STOPPED_BY_SYSTEM ->
-              "the system stopped " + who + times + " on this file, perhaps for lack of memory";
-          case ENDED -> who + " ended without an answer (exit code " + detail + ")" + times;
+              "the system stopped " + who + " on this file, perhaps for lack of memory";
+          case ENDED -> who + " ended without an answer (exit code " + detail + ")";
           case NOT_STARTED ->
               "the computer has no room for a worker with "
                   + detail

@@ -106,7 +106,7 @@ final class CanonHeap {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        camera(),
+        camera().map(Fact::ofFile),
         Optional.empty(),
         false);
   }

@@ -32,8 +32,7 @@ public final class Copies {
   private static final Comparator<Shot> BY_KNOWLEDGE =
       Comparator.comparing(
           shot ->
-              (shot.facts().cameraModel().isPresent() ? 0 : 2)
-                  + (time(shot).subSecondsKnown() ? 0 : 1));
+              (shot.facts().camera().isPresent() ? 0 : 2) + (time(shot).subSecondsKnown() ? 0 : 1));
 
   private final Set<String> stemsAtSecond = new HashSet<>();
   private final Map<String, List<List<Shot>>> groupsByStemAndSecond = new HashMap<>();
@@ -107,8 +106,8 @@ public final class Copies {
   }
 
   private static boolean sameCamera(Shot one, Shot two) {
-    Optional<String> camera = one.facts().cameraModel();
-    Optional<String> other = two.facts().cameraModel();
+    Optional<String> camera = one.facts().camera();
+    Optional<String> other = two.facts().camera();
     return camera.isEmpty() || other.isEmpty() || camera.get().equalsIgnoreCase(other.get());
   }
 

@@ -73,8 +73,8 @@ final class ExifFacts {
         fact(focalLength(FOCAL_LENGTH_35)),
         pitch(stored, camera),
         fact(guarded(() -> tags.number(AMBIENT_TEMPERATURE, -90, 70))),
-        camera,
-        guarded(this::lens),
+        camera.map(Fact::ofFile),
+        guarded(this::lens).map(Fact::ofFile),
         guarded(() -> Optional.of(composite())).orElse(false));
   }
 

@@ -21,6 +21,16 @@ public record Fact<T>(T value, Source source) {
     TABLE
   }
 
+  /** A value that the file itself tells. */
+  static <T> Fact<T> ofFile(T value) {
+    return new Fact<>(value, Source.FILE);
+  }
+
+  /** A value that the user gave. */
+  static <T> Fact<T> given(T value) {
+    return new Fact<>(value, Source.OPTION);
+  }
+
   public Fact {
     Objects.requireNonNull(value, "value");
     Objects.requireNonNull(source, "source");

@@ -1,13 +1,16 @@
 package rondure.intake;
 
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import rondure.base.Orientation;
 
 /**
- * Facts given by the user; they win over the files'.
+ * Facts given by the user; they win over the files', but for the camera: it is given to files that
+ * name none.
  *
  * @param exposureSeconds exposure time
  * @param fNumber aperture
@@ -15,6 +18,10 @@ import java.util.Optional;
  * @param focalLengthMm actual focal length
  * @param focalLength35Mm 35 mm equivalent focal length
  * @param pixelPitchMicrons distance of pixels
+ * @param ambientTemperatureC air temperature
+ * @param orientation how the stored rasters are turned for display
+ * @param cameraModel of files that name no camera
+ * @param lensModel lens
  * @param clockShifts what to add to a camera's times, by (part of) its model name
  */
 public record FactOverrides(
@@ -24,25 +31,39 @@ public record FactOverrides(
     Optional<Double> focalLengthMm,
     Optional<Double> focalLength35Mm,
     Optional<Double> pixelPitchMicrons,
+    Optional<Double> ambientTemperatureC,
+    Optional<Orientation> orientation,
+    Optional<String> cameraModel,
+    Optional<String> lensModel,
     Map<String, Duration> clockShifts) {
 
   /**
-   * @throws IllegalArgumentException for people, when a value is not above 0 and finite, or a
-   *     camera has two clock shifts
+   * @throws IllegalArgumentException for people, when a value is out of its range, a name is blank,
+   *     or a camera has two clock shifts
    */
   public FactOverrides {
-    requirePositive("exposure", exposureSeconds);
-    requirePositive("aperture", fNumber);
-    requirePositive("ISO", iso);
-    requirePositive("focal length", focalLengthMm);
-    requirePositive("35 mm equivalent", focalLength35Mm);
-    requirePositive("pixel pitch", pixelPitchMicrons);
+    requireWithin("exposure", exposureSeconds, new Range(1e-5, 86_400, " s"));
+    requireWithin("aperture", fNumber, new Range(0.3, 1000, ""));
+    requireWithin("ISO", iso, new Range(1, 1e8, ""));
+    requireWithin("focal length", focalLengthMm, new Range(0.5, 30_000, " mm"));
+    requireWithin("35 mm equivalent", focalLength35Mm, new Range(0.5, 30_000, " mm"));
+    requireWithin("pixel pitch", pixelPitchMicrons, new Range(0.2, 200, " \u00b5m"));
+    requireWithin("temperature", ambientTemperatureC, new Range(-90, 70, " \u00b0C"));
+    requireName("camera", cameraModel);
+    requireName("lens", lensModel);
     clockShifts = Map.copyOf(clockShifts);
     new ClockShifts(clockShifts);
   }
 
+  /** What a value may be; both ends belong to it. */
+  private record Range(double least, double most, String unit) {}
+
   public static FactOverrides none() {
     return new FactOverrides(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
@@ -57,21 +78,22 @@ public record FactOverrides(
    * length or 35 mm equivalent makes that possible.
    */
   public ShotFacts apply(ShotFacts facts) {
+    Optional<Fact<String>> camera = facts.cameraModel().or(() -> cameraModel.map(Fact::given));
     return new ShotFacts(
         facts.format(),
         facts.widthPx(),
         facts.heightPx(),
-        facts.orientation(),
-        facts.captureTime().map(time -> shifted(time, facts.cameraModel())),
+        orientation.orElse(facts.orientation()),
+        facts.captureTime().map(time -> shifted(time, camera.map(Fact::value))),
         given(exposureSeconds, facts.exposureSeconds()),
         given(fNumber, facts.fNumber()),
         given(iso, facts.iso()),
         given(focalLengthMm, facts.focalLengthMm()),
         given(focalLength35Mm, facts.focalLength35Mm()),
         pitch(facts),
-        facts.ambientTemperatureC(),
-        facts.cameraModel(),
-        facts.lensModel(),
+        given(ambientTemperatureC, facts.ambientTemperatureC()),
+        camera,
+        given(lensModel, facts.lensModel()),
         facts.composite());
   }
 
@@ -124,13 +146,33 @@ public record FactOverrides(
         .orElse(time);
   }
 
-  private static Optional<Fact<Double>> given(Optional<Double> option, Optional<Fact<Double>> own) {
-    return option.map(value -> new Fact<>(value, Fact.Source.OPTION)).or(() -> own);
+  private static <T> Optional<Fact<T>> given(Optional<T> option, Optional<Fact<T>> own) {
+    return option.map(Fact::given).or(() -> own);
   }
 
-  private static void requirePositive(String name, Optional<Double> value) {
-    if (value.isPresent() && !(value.get() > 0 && Double.isFinite(value.get()))) {
-      throw new IllegalArgumentException(name + " must be > 0, was " + value.get());
+  private static void requireWithin(String name, Optional<Double> value, Range range) {
+    if (value.isPresent() && !(value.get() >= range.least() && value.get() <= range.most())) {
+      throw new IllegalArgumentException(
+          name
+              + " must be "
+              + plain(range.least())
+              + " to "
+              + plain(range.most())
+              + range.unit()
+              + ", was "
+              + plain(value.get()));
+    }
+  }
+
+  private static String plain(double value) {
+    return Double.isFinite(value)
+        ? BigDecimal.valueOf(value).stripTrailingZeros().toPlainString()
+        : Double.toString(value);
+  }
+
+  private static void requireName(String what, Optional<String> name) {
+    if (name.isPresent() && name.get().isBlank()) {
+      throw new IllegalArgumentException(what + " must have a name, was blank");
     }
   }
 }

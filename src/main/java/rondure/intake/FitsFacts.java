@@ -56,7 +56,7 @@ final class FitsFacts {
         Optional.empty(),
         fact(first, "XPIXSZ", 200),
         value(first, "AMBTEMP", -90, 70).map(celsius -> new Fact<>(celsius, Fact.Source.FILE)),
-        first.words("INSTRUME").flatMap(ExifTags::clean),
+        first.words("INSTRUME").flatMap(ExifTags::clean).map(Fact::ofFile),
         Optional.empty(),
         false);
   }

@@ -41,6 +41,9 @@ public final class RawSupport {
   /** First version whose size getters and file opening work as used here: 0.19. */
   private static final int OLDEST = 19 << 8;
 
+  /** System property that names the library's file, for one in an unusual place. */
+  private static final String PLACE_PROPERTY = "rondure.libraw";
+
   private static final int[] SUFFIXES = {25, 24, 23, 22, 21, 20, 19};
 
   private static final List<String> MAC_FOLDERS =
@@ -101,6 +104,10 @@ public final class RawSupport {
   }
 
   private static List<String> names(String system) {
+    String place = System.getProperty(PLACE_PROPERTY, "");
+    if (!place.isBlank()) {
+      return List.of(place);
+    }
     List<String> names = new ArrayList<>(List.of("raw_r", "raw"));
     if (system.contains("win")) {
       names.addAll(List.of("libraw_r", "libraw"));

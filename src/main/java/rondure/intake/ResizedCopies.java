@@ -30,7 +30,7 @@ public final class ResizedCopies {
       PictureSize size = size(shot.facts());
       if (size.known() && !shot.facts().composite()) {
         shot.facts()
-            .cameraModel()
+            .camera()
             .ifPresent(camera -> sizes.computeIfAbsent(camera, c -> new HashSet<>()).add(size));
       }
     }
@@ -43,7 +43,7 @@ public final class ResizedCopies {
     Optional<Fact<Double>> pitch = facts.pixelPitchMicrons();
     PictureSize own = size(facts);
     int cameraPx =
-        facts.cameraModel().map(sizes::get).stream()
+        facts.camera().map(sizes::get).stream()
             .flatMap(Set::stream)
             .filter(size -> Math.abs(size.aspect() / own.aspect() - 1) <= SAME_SHAPE)
             .mapToInt(PictureSize::longerPx)

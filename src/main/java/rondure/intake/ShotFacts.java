@@ -36,9 +36,19 @@ public record ShotFacts(
     Optional<Fact<Double>> focalLength35Mm,
     Optional<Fact<Double>> pixelPitchMicrons,
     Optional<Fact<Double>> ambientTemperatureC,
-    Optional<String> cameraModel,
-    Optional<String> lensModel,
+    Optional<Fact<String>> cameraModel,
+    Optional<Fact<String>> lensModel,
     boolean composite) {
+
+  /** The camera's maker and model, wherever known from. */
+  public Optional<String> camera() {
+    return cameraModel.map(Fact::value);
+  }
+
+  /** The lens's name, wherever known from. */
+  public Optional<String> lens() {
+    return lensModel.map(Fact::value);
+  }
 
   /** Facts of a file that says nothing but its kind. */
   public static ShotFacts unknown(ImageFormat format) {

@@ -21,7 +21,7 @@ record SceneKey(
     return new SceneKey(
         nightIndex,
         shot.cameraName(),
-        shot.facts().lensModel().map(String::strip),
+        shot.facts().lens().map(String::strip),
         focal,
         width,
         height);

@@ -43,7 +43,7 @@ final class Shots {
 
   /** A camera by its model; files that name none count as one camera. */
   private static String cameraKey(ShotFacts facts) {
-    return facts.cameraModel().map(String::strip).orElse("");
+    return facts.camera().map(String::strip).orElse("");
   }
 
   private static Map<String, String> cameraNames(List<MeasuredExposure> exposures) {

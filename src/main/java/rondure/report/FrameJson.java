@@ -8,7 +8,10 @@ import java.util.Optional;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
 import rondure.blur.Verdict;
+import rondure.intake.CaptureTime;
+import rondure.intake.Fact;
 import rondure.intake.Linearity;
+import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
 import rondure.night.NightFrame;
 
@@ -39,6 +42,7 @@ final class FrameJson {
 
   private static void putFacts(ObjectNode node, NightFrame frame) {
     node.put("camera", frame.cameraName());
+    node.put("lens", frame.facts().lens().orElse(null));
     node.set("scene", frame.sceneNumber().map(NODES::numberNode).orElse(null));
     node.set("nightIndex", frame.nightIndex().map(NODES::numberNode).orElse(null));
     node.put("time", FrameFields.time(frame).orElse(null));
@@ -50,14 +54,20 @@ final class FrameJson {
     put(node, "pixelPitchMicrons", FrameFields.value(frame.facts().pixelPitchMicrons()));
     put(node, "ambientTemperatureC", FrameFields.value(frame.facts().ambientTemperatureC()));
     ObjectNode sources = node.putObject("factSources");
-    putSource(sources, "exposureSeconds", frame.facts().exposureSeconds());
-    putSource(sources, "focalLengthMm", frame.facts().focalLengthMm());
-    putSource(sources, "pixelPitchMicrons", frame.facts().pixelPitchMicrons());
+    ShotFacts facts = frame.facts();
+    putSource(sources, "time", facts.captureTime().map(CaptureTime::source));
+    putSource(sources, "exposureSeconds", facts.exposureSeconds().map(Fact::source));
+    putSource(sources, "fNumber", facts.fNumber().map(Fact::source));
+    putSource(sources, "iso", facts.iso().map(Fact::source));
+    putSource(sources, "focalLengthMm", facts.focalLengthMm().map(Fact::source));
+    putSource(sources, "pixelPitchMicrons", facts.pixelPitchMicrons().map(Fact::source));
+    putSource(sources, "ambientTemperatureC", facts.ambientTemperatureC().map(Fact::source));
+    putSource(sources, "camera", facts.cameraModel().map(Fact::source));
+    putSource(sources, "lens", facts.lensModel().map(Fact::source));
   }
 
-  private static void putSource(
-      ObjectNode node, String key, Optional<rondure.intake.Fact<Double>> fact) {
-    node.put(key, fact.map(f -> FrameFields.spelled(f.source())).orElse(null));
+  private static void putSource(ObjectNode node, String key, Optional<Fact.Source> source) {
+    node.put(key, source.map(FrameFields::spelled).orElse(null));
   }
 
   private static void putVerdict(ObjectNode node, NightFrame frame) {

@@ -59,6 +59,12 @@ public record ReportSettings(
     settingRows = List.copyOf(settingRows);
   }
 
+  /** The same with other rows of settings. */
+  public ReportSettings withSettingRows(List<ShownSetting> rows) {
+    return new ReportSettings(
+        pageSize, voice, templatesFolder, entries, fullEntriesUpTo, softwareVersion, rows);
+  }
+
   /** A4, for a student, the program's templates, 60 full entries. */
   public static ReportSettings defaults(String softwareVersion, List<ShownSetting> settingRows) {
     return new ReportSettings(

@@ -115,6 +115,14 @@ class BadCommandTest {
         + " but was 'A5'",
     "--workers,0,'workers must be 1 to 256, was 0'",
     "--workers,many,Invalid value for option '--workers': 'many' is not an int",
+    "--focal-length,-3,'focal length must be 0.5 to 30000 mm, was -3'",
+    "--exposure,0,'exposure must be 0.00001 to 86400 s, was 0'",
+    "--aperture,NaN,'aperture must be 0.3 to 1000, was NaN'",
+    "--iso,0.5,'ISO must be 1 to 100000000, was 0.5'",
+    "--pixel-pitch,4300,'pixel pitch must be 0.2 to 200 µm, was 4300'",
+    "--temperature,271,'temperature must be -90 to 70 °C, was 271'",
+    "--orientation,9,'orientation must be 1 to 8, was 9'",
+    "--lens,' ','lens must have a name, was blank'",
     "--clock-shift,1h,'a clock shift is written CAMERA=+hh:mm:ss or CAMERA=-hh:mm:ss, for example"
         + " \"Model X=-01:00:00\" for a clock that was an hour fast; found \"1h\".'",
   })

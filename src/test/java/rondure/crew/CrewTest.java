@@ -53,7 +53,7 @@ class CrewTest {
     assertEquals(facts("a"), outcomes.get(0));
     assertEquals(
         new Outcome.Failed<>(
-            "the reader of shot facts crashed (native fault) twice on this file" + ADVICE),
+            "the reader of shot facts crashed (native fault) on this file" + ADVICE),
         outcomes.get(1));
     assertEquals(facts("b"), outcomes.get(2));
   }
@@ -82,17 +82,15 @@ class CrewTest {
       reasons = CrewFixture.reasons(crew, jobs);
     }
     assertEquals("done", reasons.get(0));
-    assertEquals("the decoder crashed (native fault) twice on this file" + ADVICE, reasons.get(1));
+    assertEquals("the decoder crashed (native fault) on this file" + ADVICE, reasons.get(1));
     assertEquals("done", reasons.get(2));
-    assertEquals(
-        "the decoder ended without an answer (exit code 7) twice" + ADVICE, reasons.get(3));
-    String damaged = "the decoder gave a damaged answer twice on this file" + ADVICE;
+    assertEquals("the decoder ended without an answer (exit code 7)" + ADVICE, reasons.get(3));
+    String damaged = "the decoder gave a damaged answer on this file" + ADVICE;
     assertEquals(damaged, reasons.get(4));
     assertEquals(damaged, reasons.get(5));
+    assertEquals("the decoder ended without an answer (exit code 0)" + ADVICE, reasons.get(6));
     assertEquals(
-        "the decoder ended without an answer (exit code 0) twice" + ADVICE, reasons.get(6));
-    assertEquals(
-        "the system stopped the decoder twice on this file, perhaps for lack of memory" + ADVICE,
+        "the system stopped the decoder on this file, perhaps for lack of memory" + ADVICE,
         reasons.get(7));
     assertTrue(reasons.get(8).contains("a programmer's fault"), reasons.get(8));
     assertTrue(reasons.get(9).contains("levelCounts"), reasons.get(9));

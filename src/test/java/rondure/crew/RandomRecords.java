@@ -55,9 +55,13 @@ final class RandomRecords {
         maybe(this::fact),
         maybe(this::fact),
         maybe(this::fact),
-        maybe(this::text),
-        maybe(this::text),
+        maybe(this::name),
+        maybe(this::name),
         random.nextBoolean());
+  }
+
+  private Fact<String> name() {
+    return new Fact<>(text(), any(Fact.Source.values()));
   }
 
   private StarField field(int starCount) {

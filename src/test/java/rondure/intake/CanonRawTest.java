@@ -112,7 +112,7 @@ class CanonRawTest {
     assertEquals(ImageFormat.RAW, facts.format());
     assertEquals(6000, facts.widthPx());
     assertEquals(Orientation.ROTATED_270_CW, facts.orientation());
-    assertEquals(Optional.of("Lumen X3"), facts.cameraModel());
+    assertEquals(Optional.of("Lumen X3"), facts.camera());
     assertEquals(13, facts.exposureSeconds().orElseThrow().value());
     assertEquals(1.8, facts.fNumber().orElseThrow().value(), 1e-12);
     assertEquals(
@@ -127,7 +127,7 @@ class CanonRawTest {
     assertEquals(2048, facts.widthPx());
     assertEquals(1536, facts.heightPx());
     assertEquals(Orientation.ROTATED_90_CW, facts.orientation());
-    assertEquals(Optional.of("Lumen Compact G"), facts.cameraModel());
+    assertEquals(Optional.of("Lumen Compact G"), facts.camera());
     assertEquals(8, facts.exposureSeconds().orElseThrow().value(), 1e-9);
     assertEquals(4, facts.fNumber().orElseThrow().value(), 1e-9);
     assertEquals(200, facts.iso().orElseThrow().value(), 1e-9);

@@ -32,7 +32,7 @@ class CopiesTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
-            Optional.ofNullable(camera),
+            Optional.ofNullable(camera).map(Fact::ofFile),
             Optional.empty(),
             false);
     return new Shot(file, facts);

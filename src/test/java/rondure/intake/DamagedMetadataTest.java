@@ -44,8 +44,8 @@ class DamagedMetadataTest {
             .ascii(0x0110, "Model X")
             .whole(TestExif.EXIF, 8)
             .next(8);
-    assertEquals(Optional.of("Model X"), TestExif.facts(main.jpeg(600, 400)).cameraModel());
-    assertEquals(Optional.of("Model X"), TestExif.facts(main.tiff()).cameraModel());
+    assertEquals(Optional.of("Model X"), TestExif.facts(main.jpeg(600, 400)).camera());
+    assertEquals(Optional.of("Model X"), TestExif.facts(main.tiff()).camera());
   }
 
   @Test
@@ -67,7 +67,7 @@ class DamagedMetadataTest {
   void aCutTiffKeepsWhatCameBeforeTheCut() throws FrameProblem {
     byte[] whole = sound().tiff();
     ShotFacts facts = TestExif.facts(Arrays.copyOf(whole, whole.length - 30), ".tif");
-    assertEquals(Optional.of("Model X"), facts.cameraModel());
+    assertEquals(Optional.of("Model X"), facts.camera());
     assertEquals(600, facts.widthPx());
     assertEquals(Optional.empty(), facts.captureTime());
   }

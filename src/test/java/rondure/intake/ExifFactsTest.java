@@ -66,8 +66,8 @@ class ExifFactsTest {
     assertEquals(36, value(facts.focalLength35Mm()));
     assertEquals(-3.5, value(facts.ambientTemperatureC()), 1e-12);
     assertEquals(Fact.Source.FILE, facts.iso().orElseThrow().source());
-    assertEquals(Optional.of("Lumen Works Model X"), facts.cameraModel());
-    assertEquals(Optional.of("Wide 24mm f/2.8"), facts.lensModel());
+    assertEquals(Optional.of("Lumen Works Model X"), facts.camera());
+    assertEquals(Optional.of("Wide 24mm f/2.8"), facts.lens());
     assertFalse(facts.composite());
   }
 
@@ -204,9 +204,9 @@ class ExifFactsTest {
                 .ascii(0x0110, "  Model\u0007\u202E X\u2028\u200B  ")
                 .directory(TestExif.EXIF, TestExif.little().ascii(0xA434, "----"))
                 .jpeg(6, 4));
-    assertEquals(Optional.of("Model X"), facts.cameraModel());
-    assertEquals(Optional.empty(), facts.lensModel());
-    assertEquals(Optional.empty(), of(TestExif.little().ascii(0xA434, "0.0 mm f/0.0")).lensModel());
+    assertEquals(Optional.of("Model X"), facts.camera());
+    assertEquals(Optional.empty(), facts.lens());
+    assertEquals(Optional.empty(), of(TestExif.little().ascii(0xA434, "0.0 mm f/0.0")).lens());
   }
 
   @Test

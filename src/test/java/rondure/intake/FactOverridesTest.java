@@ -14,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rondure.base.FrameProblem;
+import rondure.base.Orientation;
 
 class FactOverridesTest {
 
@@ -25,11 +26,19 @@ class FactOverridesTest {
         Optional.ofNullable(focal),
         Optional.ofNullable(focal35),
         Optional.ofNullable(pitch),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Map.of());
   }
 
   private static FactOverrides shifts(String... texts) {
     return new FactOverrides(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
@@ -63,6 +72,10 @@ class FactOverridesTest {
             Optional.of(14.0),
             Optional.empty(),
             Optional.of(5.0),
+            Optional.of(-4.0),
+            Optional.of(Orientation.ROTATED_180),
+            Optional.of("Model Z"),
+            Optional.of("Wide 14"),
             Map.of());
     ShotFacts facts = given.apply(camera("Model X", TestExif.little().rational(0x829A, 30, 1)));
     assertEquals(Optional.of(new Fact<>(32.0, Fact.Source.OPTION)), facts.exposureSeconds());
@@ -70,6 +83,12 @@ class FactOverridesTest {
     assertEquals(Optional.of(new Fact<>(6400.0, Fact.Source.OPTION)), facts.iso());
     assertEquals(Optional.of(new Fact<>(14.0, Fact.Source.OPTION)), facts.focalLengthMm());
     assertEquals(Optional.of(new Fact<>(5.0, Fact.Source.OPTION)), facts.pixelPitchMicrons());
+    assertEquals(Optional.of(new Fact<>(-4.0, Fact.Source.OPTION)), facts.ambientTemperatureC());
+    assertEquals(Orientation.ROTATED_180, facts.orientation());
+    assertEquals(Optional.of(new Fact<>("Wide 14", Fact.Source.OPTION)), facts.lensModel());
+    assertEquals(Optional.of(new Fact<>("Model X", Fact.Source.FILE)), facts.cameraModel());
+    ShotFacts bare = given.apply(ShotFacts.unknown(ImageFormat.TIFF));
+    assertEquals(Optional.of(new Fact<>("Model Z", Fact.Source.OPTION)), bare.cameraModel());
   }
 
   /** 16 mm that act like 24 mm on 6000 x 4000 px: 3.9999 µm by the diagonal of 43.2666 mm. */

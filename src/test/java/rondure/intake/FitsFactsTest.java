@@ -42,7 +42,7 @@ class FitsFactsTest {
     assertEquals(new Fact<>(3.76, Fact.Source.FILE), facts.pixelPitchMicrons().orElseThrow());
     assertEquals(-4.5, facts.ambientTemperatureC().orElseThrow().value());
     assertEquals(800, facts.iso().orElseThrow().value());
-    assertEquals(Optional.of("Lumen's cam"), facts.cameraModel());
+    assertEquals(Optional.of("Lumen's cam"), facts.camera());
     CaptureTime time = facts.captureTime().orElseThrow();
     assertEquals(LocalDateTime.of(2031, 1, 17, 23, 58, 4, 250_000_000), time.local());
     assertEquals(OptionalInt.of(0), time.offsetSeconds());

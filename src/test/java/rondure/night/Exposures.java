@@ -86,7 +86,7 @@ final class Exposures {
         Optional.empty(),
         fact(pitch),
         Optional.empty(),
-        camera,
+        camera.map(name -> new Fact<>(name, Fact.Source.FILE)),
         Optional.empty(),
         composite);
   }

@@ -253,8 +253,8 @@ final class BookFixture {
         Optional.empty(),
         Optional.of(new Fact<>(5.98, Fact.Source.DERIVED)),
         Optional.empty(),
-        Optional.of("Lumen A1"),
-        Optional.of("Lumen 24 mm f/1.8"),
+        Optional.of(new Fact<>("Lumen A1", Fact.Source.FILE)),
+        Optional.of(new Fact<>("Lumen 24 mm f/1.8", Fact.Source.FILE)),
         false);
   }
 

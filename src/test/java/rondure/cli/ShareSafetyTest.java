@@ -1,0 +1,110 @@
+package rondure.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.zip.GZIPInputStream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rondure.intake.PrivateExif;
+import rondure.sim.OutputFormat;
+
+/** Results can be given away: nothing in them names the person, the camera's body or the place. */
+class ShareSafetyTest {
+  @TempDir Path home;
+
+  @Test
+  void resultsHoldNoOwnerSerialNumberPositionOrPath() throws IOException {
+    Path night = Files.createDirectories(home.resolve("users-home-of-wilma").resolve("night"));
+    for (int i = 1; i <= 2; i++) {
+      byte[] jpeg = PrivateExif.in(SmallNight.bytes(OutputFormat.JPEG, i));
+      Files.write(night.resolve("frame" + i + ".jpg"), jpeg);
+    }
+    Files.write(night.resolve("empty.tif"), new byte[0]);
+    Files.createSymbolicLink(night.resolve("lost.tif"), home.resolve("nowhere.tif"));
+    Path out = home.resolve("out");
+    Run run = Run.of("report", "--star-table", "--workers", 1, "--out", out, night);
+    assertEquals(1, run.code(), run.err());
+    assertEquals("measured", Run.frames(out).get("frame1.jpg").get("status").asText());
+    assertTrue(texts(out).get("night.json").contains("Vesper One"), "the camera's model is told");
+
+    List<String> secrets = new ArrayList<>(PrivateExif.SECRETS);
+    secrets.addAll(List.of("users-home-of-wilma", home.toString(), "47.1234", "11.5432"));
+    texts(out)
+        .forEach(
+            (name, text) -> {
+              for (String secret : secrets) {
+                boolean held =
+                    text.toLowerCase(Locale.ROOT).contains(secret.toLowerCase(Locale.ROOT));
+                assertFalse(held, name + " holds " + secret);
+              }
+            });
+  }
+
+  /** Pictures in the report carry no metadata of their own. */
+  @Test
+  void theTestWouldSeeASecretInAPicture() throws IOException {
+    byte[] jpeg = PrivateExif.in(SmallNight.bytes(OutputFormat.JPEG, 1));
+    String text = new String(jpeg, StandardCharsets.ISO_8859_1);
+    for (String secret : PrivateExif.SECRETS) {
+      assertTrue(text.contains(secret), secret);
+    }
+  }
+
+  /** Every output as text: packed ones unpacked, the PDF with all its streams and its words. */
+  private static Map<String, String> texts(Path out) throws IOException {
+    Map<String, String> texts = new TreeMap<>();
+    for (String name : Run.names(out)) {
+      byte[] bytes = Files.readAllBytes(out.resolve(name));
+      if (name.endsWith(".gz")) {
+        try (InputStream in = new GZIPInputStream(new ByteArrayInputStream(bytes))) {
+          bytes = in.readAllBytes();
+        }
+      }
+      String text = new String(bytes, StandardCharsets.UTF_8);
+      texts.put(name, name.endsWith(".pdf") ? ofPdf(bytes) : text);
+    }
+    assertTrue(texts.size() >= 7, texts.keySet().toString());
+    return texts;
+  }
+
+  private static String ofPdf(byte[] bytes) throws IOException {
+    ByteArrayOutputStream all = new ByteArrayOutputStream();
+    all.writeBytes(bytes);
+    try (PDDocument document = Loader.loadPDF(bytes)) {
+      all.writeBytes(new PDFTextStripper().getText(document).getBytes(StandardCharsets.UTF_8));
+      all.writeBytes(document.getDocumentInformation().toString().getBytes(StandardCharsets.UTF_8));
+      for (var key : document.getDocument().getXrefTable().keySet()) {
+        if (document.getDocument().getObjectFromPool(key).getObject() instanceof COSStream stream) {
+          boolean fonts = stream.containsKey(COSName.getPDFName("Length1"));
+          boolean picture = COSName.IMAGE.equals(stream.getItem(COSName.SUBTYPE));
+          if (!fonts) {
+            try (InputStream in =
+                picture ? stream.createRawInputStream() : stream.createInputStream()) {
+              in.transferTo(all);
+            }
+          }
+        }
+      }
+    }
+    return all.toString(StandardCharsets.ISO_8859_1);
+  }
+}
