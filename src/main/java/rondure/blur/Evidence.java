@@ -47,7 +47,13 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** sharpestFwhmPx: even the sharpest frames of the scene are wide. */
     SOFT_THROUGHOUT,
     /** flatness: the average star has a flat or hollow top, as out of focus. */
-    FLAT_TOPPED
+    FLAT_TOPPED,
+    /** offsetPx, angleDeg, fainterPercent, pairCount: every star is there twice. */
+    DOUBLE_IMAGE,
+    /** angleDeg, tailPx2: the average star has a faint tail along one line. */
+    FAINT_TAIL,
+    /** roundness: stars are oval, though narrow. */
+    STARS_OVAL
   }
 
   public Evidence {
