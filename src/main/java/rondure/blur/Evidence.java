@@ -15,6 +15,10 @@ public record Evidence(Kind kind, Map<String, Double> values) {
   public enum Kind {
     /** widthRatio: width over the sharpest of the scene. */
     WIDER_THAN_SHARPEST,
+    /** widthRatio: a little more than the sharpest. */
+    LITTLE_WIDER_THAN_SHARPEST,
+    /** widthRatio: wider than the sharpest, but no wider than pixels make any star. */
+    AS_FINE_AS_PIXELS,
     AS_SHARP_AS_SHARPEST,
     /** roundness. */
     STARS_ROUND,

@@ -28,11 +28,20 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad) {
   /** Grid points near each other share values: one independent value for this area, px². */
   private static final double CORRELATED_PX2 = 0.5;
 
-  private static final double SURE_SIGMAS = 4.5;
+  private static final double SURE_SIGMAS = 3.5;
+
+  /** Of a simulated hand on the shutter, this share of the stretch is near enough to be seen. */
+  private static final double SEEN_SHARE = 0.5;
+
   private static final double LEAST_PX2 = 0.2;
 
   /** Beside a wider core, misfits of the star's model look like tails, half-maximum px. */
   private static final double WIDEST_CORE_PX = 4;
+
+  /** Stretch of the whole path, with what lies beyond the average star's picture, px². */
+  double wholePx2() {
+    return spin2Px2 / SEEN_SHARE;
+  }
 
   /** The tail of a field's average star, when it has one beyond doubt. */
   static Optional<FaintTail> of(StarField field, FieldShape shape) {

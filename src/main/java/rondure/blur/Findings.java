@@ -59,13 +59,9 @@ record Findings(
   private void addWidth(List<Evidence> list, OneFrameAttribution.Core core) {
     core.flatness()
         .ifPresent(flat -> add(list, Evidence.Kind.FLAT_TOPPED, Map.of("flatness", flat)));
-    double ratio = shape.fwhmPx() / evidence.scene().sharpestFwhmPx();
     if (evidence.scene().frames() > 1) {
-      Evidence.Kind kind =
-          ratio > SOFTER_EDGE_FROM
-              ? Evidence.Kind.WIDER_THAN_SHARPEST
-              : Evidence.Kind.AS_SHARP_AS_SHARPEST;
-      add(list, kind, Map.of("widthRatio", ratio));
+      double ratio = shape.fwhmPx() / evidence.scene().sharpestFwhmPx();
+      add(list, beside(ratio, shape.fwhmPx() <= core.finestFwhmPx()), Map.of("widthRatio", ratio));
     }
     if (core.sharp() < 0.5) {
       add(
@@ -73,6 +69,18 @@ record Findings(
           Evidence.Kind.SOFT_THROUGHOUT,
           Map.of("sharpestFwhmPx", evidence.scene().sharpestFwhmPx()));
     }
+  }
+
+  private static Evidence.Kind beside(double ratio, boolean finest) {
+    if (ratio <= AS_SHARP_UP_TO) {
+      return Evidence.Kind.AS_SHARP_AS_SHARPEST;
+    }
+    if (finest) {
+      return Evidence.Kind.AS_FINE_AS_PIXELS;
+    }
+    return ratio > SOFTER_EDGE_FROM
+        ? Evidence.Kind.WIDER_THAN_SHARPEST
+        : Evidence.Kind.LITTLE_WIDER_THAN_SHARPEST;
   }
 
   private void addDirection(List<Evidence> list, SmearOwner owner) {

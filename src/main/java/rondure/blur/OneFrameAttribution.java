@@ -38,7 +38,7 @@ public final class OneFrameAttribution implements Attribution {
     WidthReading widths = WidthReading.of(evidence.field(), direction.at());
     SmearOwner owner = SmearOwner.of(evidence, shape, direction, tail.isPresent());
     Core core = core(evidence, shape, widths);
-    double smear = direction.smearPx2() + tail.map(FaintTail::spin2Px2).orElse(0.0);
+    double smear = direction.smearPx2() + tail.map(FaintTail::wholePx2).orElse(0.0);
     Map<Cause, Double> byWidth = byWidth(core, widths, smear, owner.trailing());
     Map<Cause, Double> byShape = Oval.applied(byWidth, direction, owner.trailing(), oval);
     Map<Cause, Double> humble = humble(byShape, shape.starCount());
@@ -66,8 +66,14 @@ public final class OneFrameAttribution implements Attribution {
    * @param ifDefocusedPx2 what it is when even those are out of focus
    * @param sharp probability that they are not
    * @param flatness of the average star's top, when it is flat
+   * @param finestFwhmPx half-maximum width that pixels alone can give
    */
-  record Core(double px2, double ifDefocusedPx2, double sharp, Optional<Double> flatness) {}
+  record Core(
+      double px2,
+      double ifDefocusedPx2,
+      double sharp,
+      Optional<Double> flatness,
+      double finestFwhmPx) {}
 
   private Core core(FrameEvidence evidence, FieldShape shape, WidthReading widths) {
     double pixelLimit = BestCase.gaussianPx2(settings.pixelLimitFwhmPx());
@@ -91,7 +97,8 @@ public final class OneFrameAttribution implements Attribution {
         core,
         Math.max(least, core * usual * usual),
         wholeSceneFlat ? sharp * FLAT_TOP_LEAVES : sharp,
-        flat);
+        flat,
+        settings.pixelLimitFwhmPx());
   }
 
   /** Few stars: part of the probability goes to every cause alike. */

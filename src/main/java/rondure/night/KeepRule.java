@@ -23,11 +23,12 @@ final class KeepRule {
     return tight && round && !isBarred(scene, verdict);
   }
 
-  /** Two images of each star, or discs: the width of the single image says nothing then. */
+  /** Two images of each star, or a frame out of focus with nothing sharp to compare it with. */
   private boolean isBarred(SceneReference scene, Verdict verdict) {
     boolean focus = verdict.cause().filter(cause -> cause == Cause.FOCUS).isPresent();
     boolean discs = verdict.saw(Evidence.Kind.FLAT_TOPPED);
     boolean wide = scene.coreFwhmPx() > settings.widestCorePx();
-    return verdict.saw(Evidence.Kind.DOUBLE_IMAGE) || focus && (discs || wide);
+    boolean alone = scene.frames() == 1;
+    return verdict.saw(Evidence.Kind.DOUBLE_IMAGE) || focus && (discs || wide || alone);
   }
 }

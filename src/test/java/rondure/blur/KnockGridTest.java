@@ -1,15 +1,21 @@
 package rondure.blur;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rondure.base.Moments;
+import rondure.stars.Star;
 import rondure.stars.StarField;
+import rondure.testing.Fields;
 import rondure.testing.SimNight;
 
 /**
@@ -70,6 +76,66 @@ class KnockGridTest {
   @CsvSource({"2.2", "12", "50"})
   void aCalmSkyIsNotDoubleHoweverCrowded(double starsPerSquareDegree) {
     assertEquals(Optional.empty(), DoubleImage.of(calm(5, starsPerSquareDegree)));
+  }
+
+  /** A hand that leaves a faint path of 6 to 10 px for the first quarter of the exposure. */
+  private static StarField pressed(int seed, double amplitudePx, double decaySeconds) {
+    String press =
+        String.format(
+            Locale.ROOT,
+            "[{\"kind\": \"handPress\", \"firstFrame\": 1, \"lastFrame\": 1, \"amplitudePx\": %.2f,"
+                + " \"frequencyHz\": 4, \"decaySeconds\": %.2f}]",
+            amplitudePx,
+            decaySeconds);
+    return SimNight.measure(
+        SimNight.plan("seed", Integer.toString(seed), "events", press, "camera.widthPx", "1000"),
+        1);
+  }
+
+  private static Verdict judged(StarField field, StarField... others) {
+    List<SceneReference.Member> members = new ArrayList<>();
+    members.add(new SceneReference.Member(FieldShape.of(field), Optional.of(13.0)));
+    for (StarField other : others) {
+      members.add(new SceneReference.Member(FieldShape.of(other), Optional.of(13.0)));
+    }
+    return new OneFrameAttribution(AttributionSettings.defaults())
+        .judge(
+            new FrameEvidence(
+                field,
+                Optional.of(13.0),
+                Optional.of(1000.0),
+                Optional.empty(),
+                false,
+                SceneReference.of(members)));
+  }
+
+  @Test
+  void aHandOnTheShutterLeavesAFaintTailAndIsTheTripods() {
+    StarField calm = calm(5, 2.2);
+    Verdict verdict = judged(pressed(1, 10, 3), calm, calm(6, 2.2));
+    assertEquals(Optional.of(Cause.TRIPOD), verdict.cause(), verdict.toString());
+    assertTrue(verdict.saw(Evidence.Kind.FAINT_TAIL), verdict.toString());
+    assertEquals(Optional.of(Cause.NONE), judged(calm, calm(6, 2.2)).cause());
+    assertFalse(judged(calm, calm(6, 2.2)).saw(Evidence.Kind.FAINT_TAIL));
+  }
+
+  @Test
+  void aKnockedFrameIsTheTripodsThoughEachImageIsSharp() {
+    Verdict verdict = judged(knocked(3, 9, 0.4, 60), calm(5, 2.2));
+    assertEquals(Optional.of(Cause.TRIPOD), verdict.cause(), verdict.toString());
+    assertTrue(verdict.saw(Evidence.Kind.DOUBLE_IMAGE), verdict.toString());
+    assertTrue(verdict.confidence() > 0.9, verdict.toString());
+  }
+
+  /** Every light on a lattice repeats one offset, yet nothing moved. */
+  @Test
+  void aRegularPatternIsNotADoubleImage() {
+    List<Star> stars = new ArrayList<>();
+    for (int i = 0; i < 400; i++) {
+      stars.add(
+          Fields.star(20 + 12 * (i % 20), 20 + 12 * (double) (i / 20), Moments.round(0.9), 0.02));
+    }
+    assertEquals(Optional.empty(), DoubleImage.of(Fields.field(300, 300, stars, List.of())));
   }
 
   @Test
