@@ -58,11 +58,22 @@ public record Settings(
   /** The measuring settings as the report and night.json show them. */
   public static List<ShownSetting> shownDefaults() {
     StarSettings stars = StarSettings.defaults();
+    NightSettings night = NightSettings.defaults();
     return List.of(
         shown("meshPx", stars.meshPx(), "Side of a background mesh cell, px."),
         shown("detectionSnr", stars.detectionSnr(), "Least signal-to-noise to be found."),
         shown("shapeSnr", stars.shapeSnr(), "Least signal-to-noise for a star's shape."),
-        shown("shapeStarsMax", stars.shapeStarsMax(), "Most stars measured in a frame."));
+        shown("shapeStarsMax", stars.shapeStarsMax(), "Most stars measured in a frame."),
+        shown("leastStars", night.leastStars(), "Fewer measured stars give no verdict."),
+        shown(
+            "keepWidthRatio",
+            night.keepWidthRatio(),
+            "Keep: most width over the sharpest tenth of the scene."),
+        shown("keepRoundness", night.keepRoundness(), "Keep: least roundness b/a."),
+        shown(
+            "widestCorePx",
+            night.widestCorePx(),
+            "A scene out of focus whose sharpest frames are wider, px, has nothing to keep."));
   }
 
   private static ShownSetting shown(String name, double value, String meaning) {

@@ -17,6 +17,7 @@ import rondure.stars.StarField;
  * @param smearRatio measured length over the longest trail possible, when that is known
  * @param skyLogOdds for the sky against a turn of the camera, from the pattern over the field
  * @param radialPx2 stretch away from the centre at the corner, px²
+ * @param lensPx2 median over the stars of that stretch, unsigned
  * @param at the smear at any pixel
  */
 record DirectionReading(
@@ -26,9 +27,15 @@ record DirectionReading(
     Optional<Double> smearRatio,
     double skyLogOdds,
     double radialPx2,
+    double lensPx2,
     SmearModel.SmearAt at) {
 
+  /** Shorter trails than this, where they are longest, show no pattern. */
   private static final double LEAST_TRAIL_FOR_PATTERN_PX = 1;
+
+  private static final double LONGEST = 0.9;
+
+  private static final double MIDDLE = 0.5;
   private static final int LEAST_STARS_FOR_PATTERN = 15;
 
   /** 4.5 σ. */
@@ -52,10 +59,14 @@ record DirectionReading(
 
   private static final double LENS_MISFIT_SHARE = 0.05;
 
-  static DirectionReading of(FrameEvidence evidence) {
+  /**
+   * @param oval true when the stars are clearly oval: only then is the lens axis searched
+   */
+  static DirectionReading of(FrameEvidence evidence, boolean oval) {
     StarField field = evidence.field();
-    SmearField smears =
+    SmearField centred =
         SmearField.of(field, evidence.focalLengthPx().orElse(SmearField.NARROW_FOCAL_PX));
+    SmearField smears = oval ? LensAxis.settle(centred) : centred;
     SmearModel lens = SmearFits.lensOnly(smears);
     SmearModel shake = SmearFits.shake(smears);
     Optional<Double> centre = trailCentre(evidence);
@@ -68,15 +79,23 @@ record DirectionReading(
     boolean real = gain >= SIGNIFICANT_GAIN && best.smearPx2() >= LEAST_SMEAR_PX2;
     if (!real) {
       return new DirectionReading(
-          0, gain, centre, Optional.empty(), 0, lens.radialPx2(), (x, y) -> new double[2]);
+          0,
+          gain,
+          centre,
+          Optional.empty(),
+          0,
+          lens.radialPx2(),
+          lens.lensPx2(),
+          (x, y) -> new double[2]);
     }
     return new DirectionReading(
         best.smearPx2(),
         gain,
         centre,
-        largest(evidence).map(px2 -> Math.sqrt(best.smearPx2() / px2)),
+        largestPx2(evidence, MIDDLE).map(px2 -> Math.sqrt(best.smearPx2() / px2)),
         trail.map(t -> logOdds(shake, t, smears, centre.isPresent())).orElse(0.0),
         best.radialPx2(),
+        best.lensPx2(),
         best.at());
   }
 
@@ -84,9 +103,9 @@ record DirectionReading(
   private static Optional<SmearModel> trail(
       FrameEvidence evidence, SmearField smears, Optional<Double> centrePx, double shakeGain) {
     if (centrePx.isPresent()) {
-      return centrePx
-          .filter(px -> px >= LEAST_TRAIL_FOR_PATTERN_PX)
-          .map(px -> TrailFit.best(smears, evidence.exposureSeconds().orElseThrow()));
+      return largestPx2(evidence, LONGEST)
+          .filter(px2 -> Math.sqrt(24 * px2) >= LEAST_TRAIL_FOR_PATTERN_PX)
+          .map(px2 -> TrailFit.best(smears, evidence.exposureSeconds().orElseThrow()));
     }
     if (shakeGain < SIGNIFICANT_GAIN) {
       return Optional.empty();
@@ -114,8 +133,8 @@ record DirectionReading(
                 evidence.focalLengthPx().map(px -> SkyMotion.smallFieldTrailPx(px, 0, seconds)));
   }
 
-  /** Median over the stars of the smear of the longest trail possible at each. */
-  private static Optional<Double> largest(FrameEvidence evidence) {
+  /** Quantile over the stars of the smear of the longest trail possible at each. */
+  private static Optional<Double> largestPx2(FrameEvidence evidence, double quantile) {
     if (evidence.exposureSeconds().isEmpty() || evidence.focalLengthPx().isEmpty()) {
       return Optional.empty();
     }
@@ -130,7 +149,7 @@ record DirectionReading(
       double length = SkyMotion.largestTrailPx(camera, star.xPx(), star.yPx(), seconds);
       smears[i] = length * length / 24;
     }
-    return Optional.of(RobustStats.median(smears)).filter(px2 -> px2 > 0);
+    return Optional.of(RobustStats.percentile(quantile, smears)).filter(px2 -> px2 > 0);
   }
 
   private static double logOdds(

@@ -15,6 +15,10 @@ public record Evidence(Kind kind, Map<String, Double> values) {
   public enum Kind {
     /** widthRatio: width over the sharpest of the scene. */
     WIDER_THAN_SHARPEST,
+    /** widthRatio: a little more than the sharpest. */
+    LITTLE_WIDER_THAN_SHARPEST,
+    /** widthRatio: wider than the sharpest, but no wider than pixels make any star. */
+    AS_FINE_AS_PIXELS,
     AS_SHARP_AS_SHARPEST,
     /** roundness. */
     STARS_ROUND,
@@ -47,7 +51,13 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** sharpestFwhmPx: even the sharpest frames of the scene are wide. */
     SOFT_THROUGHOUT,
     /** flatness: the average star has a flat or hollow top, as out of focus. */
-    FLAT_TOPPED
+    FLAT_TOPPED,
+    /** offsetPx, angleDeg, fainterPercent, pairCount: every star is there twice. */
+    DOUBLE_IMAGE,
+    /** angleDeg, tailPx2: the average star has a faint tail along one line. */
+    FAINT_TAIL,
+    /** roundness: stars are oval, though narrow. */
+    STARS_OVAL
   }
 
   public Evidence {

@@ -3,6 +3,7 @@ package rondure.blur;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Puts what was seen into the verdict's list of evidence, most telling first. */
 record Findings(
@@ -14,8 +15,13 @@ record Findings(
   private static final double SOFTER_EDGE_FROM = 1.25;
   private static final double AS_SHARP_UP_TO = 1.1;
 
-  List<Evidence> list(SmearOwner owner, OneFrameAttribution.Core core) {
+  /** What the camera's path left besides the shape of single stars. */
+  record Path(Optional<DoubleImage> twice, Optional<FaintTail> tail) {}
+
+  List<Evidence> list(SmearOwner owner, OneFrameAttribution.Core core, Path path) {
     List<Evidence> list = new ArrayList<>();
+    path.twice().ifPresent(twice -> addDouble(list, twice));
+    path.tail().ifPresent(tail -> addTail(list, tail));
     addWidth(list, core);
     addDirection(list, owner);
     addEdges(list);
@@ -28,16 +34,34 @@ record Findings(
     return list;
   }
 
+  private static void addDouble(List<Evidence> list, DoubleImage twice) {
+    add(
+        list,
+        Evidence.Kind.DOUBLE_IMAGE,
+        Map.of(
+            "offsetPx",
+            twice.offsetPx(),
+            "angleDeg",
+            Math.toDegrees(twice.angleRad()),
+            "fainterPercent",
+            100 * twice.fainterShare(),
+            "pairs",
+            (double) twice.pairs()));
+  }
+
+  private static void addTail(List<Evidence> list, FaintTail tail) {
+    add(
+        list,
+        Evidence.Kind.FAINT_TAIL,
+        Map.of("angleDeg", Math.toDegrees(tail.angleRad()), "tailPx2", tail.spin2Px2()));
+  }
+
   private void addWidth(List<Evidence> list, OneFrameAttribution.Core core) {
     core.flatness()
         .ifPresent(flat -> add(list, Evidence.Kind.FLAT_TOPPED, Map.of("flatness", flat)));
-    double ratio = shape.fwhmPx() / evidence.scene().sharpestFwhmPx();
     if (evidence.scene().frames() > 1) {
-      Evidence.Kind kind =
-          ratio > SOFTER_EDGE_FROM
-              ? Evidence.Kind.WIDER_THAN_SHARPEST
-              : Evidence.Kind.AS_SHARP_AS_SHARPEST;
-      add(list, kind, Map.of("widthRatio", ratio));
+      double ratio = shape.fwhmPx() / evidence.scene().sharpestFwhmPx();
+      add(list, beside(ratio, shape.fwhmPx() <= core.finestFwhmPx()), Map.of("widthRatio", ratio));
     }
     if (core.sharp() < 0.5) {
       add(
@@ -47,8 +71,23 @@ record Findings(
     }
   }
 
+  private static Evidence.Kind beside(double ratio, boolean finest) {
+    if (ratio <= AS_SHARP_UP_TO) {
+      return Evidence.Kind.AS_SHARP_AS_SHARPEST;
+    }
+    if (finest) {
+      return Evidence.Kind.AS_FINE_AS_PIXELS;
+    }
+    return ratio > SOFTER_EDGE_FROM
+        ? Evidence.Kind.WIDER_THAN_SHARPEST
+        : Evidence.Kind.LITTLE_WIDER_THAN_SHARPEST;
+  }
+
   private void addDirection(List<Evidence> list, SmearOwner owner) {
     double trail = direction.trailCentrePx().orElse(0.0);
+    if (Oval.probability(shape) >= Oval.CLEAR) {
+      add(list, Evidence.Kind.STARS_OVAL, Map.of("roundness", shape.roundness()));
+    }
     if (!direction.isSmeared()) {
       if (shape.roundness() >= ROUND_FROM) {
         add(list, Evidence.Kind.STARS_ROUND, Map.of("roundness", shape.roundness()));

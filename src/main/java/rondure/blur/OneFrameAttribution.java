@@ -1,6 +1,5 @@
 package rondure.blur;
 
-import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 
@@ -9,9 +8,9 @@ import java.util.Optional;
  *
  * <p>Round and wide is focus; one direction everywhere is the sky or the tripod, told apart by the
  * longest trail the exposure allows, by how directions turn over a wide field, and by whether the
- * other frames are stretched alike; soft at the edges only is the lens. Where the whole scene is
- * soft, its core is not known: a prior on the width of lens cores is mixed in, and confidence is
- * low.
+ * other frames are stretched alike; every star twice, or with a faint tail, is the tripod; soft or
+ * oval at the edges only is the lens; oval stars are never "none". Where the whole scene is soft,
+ * its core is not known: a prior on the width of lens cores is mixed in, and confidence is low.
  */
 public final class OneFrameAttribution implements Attribution {
 
@@ -19,6 +18,9 @@ public final class OneFrameAttribution implements Attribution {
   private static final double FEW_STARS = 4;
 
   private static final double FLAT_TOP_LEAVES = 0.1;
+
+  /** Two images of every star leave no room but for a mount or a mirror nobody thought of. */
+  private static final double PROVEN = 0.95;
 
   private final AttributionSettings settings;
 
@@ -29,20 +31,32 @@ public final class OneFrameAttribution implements Attribution {
   @Override
   public Verdict judge(FrameEvidence evidence) {
     FieldShape shape = FieldShape.of(evidence.field());
-    DirectionReading direction = DirectionReading.of(evidence);
+    double oval = Oval.probability(shape);
+    DirectionReading direction = DirectionReading.of(evidence, oval >= Oval.CLEAR);
+    Optional<FaintTail> tail = FaintTail.of(evidence.field(), shape);
+    Optional<DoubleImage> twice = DoubleImage.of(evidence.field());
     WidthReading widths = WidthReading.of(evidence.field(), direction.at());
-    SmearOwner owner = SmearOwner.of(evidence, shape, direction);
+    SmearOwner owner = SmearOwner.of(evidence, shape, direction, tail.isPresent());
     Core core = core(evidence, shape, widths);
-    Excess excess = Excess.over(core.px2(), widths, direction.smearPx2());
-    Excess ifDefocused = Excess.over(core.ifDefocusedPx2(), widths, direction.smearPx2());
-    Map<Cause, Double> mixed =
-        mix(
-            excess.probabilities(owner.trailing(), settings),
-            core.sharp(),
-            ifDefocused.probabilities(owner.trailing(), settings));
-    Map<Cause, Double> probabilities = humble(mixed, shape.starCount());
+    double smear = direction.smearPx2() + tail.map(FaintTail::wholePx2).orElse(0.0);
+    Map<Cause, Double> byWidth = byWidth(core, widths, smear, owner.trailing());
+    Map<Cause, Double> byShape = Oval.applied(byWidth, direction, owner.trailing(), oval);
+    Map<Cause, Double> humble = humble(byShape, shape.starCount());
+    Map<Cause, Double> probabilities =
+        twice.isPresent() ? Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, humble) : humble;
+    Excess excess = Excess.over(core.px2(), widths, smear);
     Findings findings = new Findings(evidence, shape, direction, excess);
-    return Verdict.of(probabilities, findings.list(owner, core));
+    return Verdict.of(probabilities, findings.list(owner, core, new Findings.Path(twice, tail)));
+  }
+
+  private Map<Cause, Double> byWidth(
+      Core core, WidthReading widths, double smearPx2, double trailing) {
+    Excess excess = Excess.over(core.px2(), widths, smearPx2);
+    Excess ifDefocused = Excess.over(core.ifDefocusedPx2(), widths, smearPx2);
+    return Mixing.mix(
+        excess.probabilities(trailing, settings),
+        core.sharp(),
+        ifDefocused.probabilities(trailing, settings));
   }
 
   /**
@@ -52,8 +66,14 @@ public final class OneFrameAttribution implements Attribution {
    * @param ifDefocusedPx2 what it is when even those are out of focus
    * @param sharp probability that they are not
    * @param flatness of the average star's top, when it is flat
+   * @param finestFwhmPx half-maximum width that pixels alone can give
    */
-  record Core(double px2, double ifDefocusedPx2, double sharp, Optional<Double> flatness) {}
+  record Core(
+      double px2,
+      double ifDefocusedPx2,
+      double sharp,
+      Optional<Double> flatness,
+      double finestFwhmPx) {}
 
   private Core core(FrameEvidence evidence, FieldShape shape, WidthReading widths) {
     double pixelLimit = BestCase.gaussianPx2(settings.pixelLimitFwhmPx());
@@ -77,22 +97,12 @@ public final class OneFrameAttribution implements Attribution {
         core,
         Math.max(least, core * usual * usual),
         wholeSceneFlat ? sharp * FLAT_TOP_LEAVES : sharp,
-        flat);
-  }
-
-  private static Map<Cause, Double> mix(
-      Map<Cause, Double> one, double share, Map<Cause, Double> two) {
-    Map<Cause, Double> mixed = new EnumMap<>(Cause.class);
-    one.forEach((cause, p) -> mixed.put(cause, share * p + (1 - share) * two.get(cause)));
-    return mixed;
+        flat,
+        settings.pixelLimitFwhmPx());
   }
 
   /** Few stars: part of the probability goes to every cause alike. */
   private static Map<Cause, Double> humble(Map<Cause, Double> probabilities, int starCount) {
-    double trust = starCount / (starCount + FEW_STARS);
-    Map<Cause, Double> result = new EnumMap<>(Cause.class);
-    double even = 1.0 / Cause.values().length;
-    probabilities.forEach((cause, p) -> result.put(cause, trust * p + (1 - trust) * even));
-    return result;
+    return Mixing.mix(probabilities, starCount / (starCount + FEW_STARS), Mixing.even());
   }
 }

@@ -10,25 +10,41 @@ import rondure.stars.Star;
  *
  * <p>Noise makes every single star look oval: the plain median of axis ratios of round stars of 1.2
  * px is 0.7. A true stretch is shared with the nearest neighbour, noise is not, so half of the
- * squared difference of neighbours measures the noise, which is taken off the squared stretch.
+ * squared difference of neighbours measures the noise. It is taken off the squared stretch, and so
+ * is the standard error of what is left: a few stars do not make a frame oval.
  */
 final class Roundness {
-  /** Median over mean per axis of the squared length of a Gaussian 2-vector, 2 ln 2. */
-  private static final double MEDIAN_OF_SQUARE = 2 * Math.log(2);
-
-  private static final int LEAST_STARS = 10;
+  /** √(π/2): standard error of a median over that of a mean, for Gaussian scatter. */
+  private static final double MEDIAN_ERROR_FACTOR = Math.sqrt(Math.PI / 2);
 
   private Roundness() {}
 
-  /** b/a in [0, 1]; with fewer than 10 stars nothing is taken off. */
+  /** b/a in [0, 1]; 1 for stars that differ among themselves as much as they are oval. */
   static double of(List<Star> stars) {
     List<Moments> tensors = stars.stream().map(Roundness::halfMaximumTensor).toList();
     double mean = RobustStats.median(tensors.stream().mapToDouble(Moments::meanPx2).toArray());
     double[] squares = tensors.stream().mapToDouble(t -> t.spin2Px2() * t.spin2Px2()).toArray();
-    double noise = stars.size() < LEAST_STARS ? 0 : noiseVariance(stars, tensors);
-    double square = RobustStats.median(squares) - MEDIAN_OF_SQUARE * noise;
-    double stretch = Math.min(mean, Math.sqrt(Math.max(0, square)));
+    double[] noise = unshared(stars, tensors);
+    double square = RobustStats.median(squares) - RobustStats.median(noise);
+    double error = Math.hypot(errorOfMedian(squares), errorOfMedian(noise));
+    double stretch = Math.min(mean, Math.sqrt(Math.max(common(tensors), square - error)));
     return Math.sqrt((mean - stretch) / (mean + stretch));
+  }
+
+  /** Squared stretch that all stars share, less what the errors of its two parts add. */
+  private static double common(List<Moments> tensors) {
+    double[] along = tensors.stream().mapToDouble(t -> (t.xxPx2() - t.yyPx2()) / 2).toArray();
+    double[] diagonal = tensors.stream().mapToDouble(Moments::xyPx2).toArray();
+    double square = 0;
+    for (double[] part : List.of(along, diagonal)) {
+      double error = errorOfMedian(part);
+      square += Math.pow(RobustStats.median(part), 2) - error * error;
+    }
+    return Math.max(0, square);
+  }
+
+  private static double errorOfMedian(double[] values) {
+    return MEDIAN_ERROR_FACTOR * RobustStats.madSigma(values) / Math.sqrt(values.length);
   }
 
   /** The tensor of the Gaussian that has the star's half-maximum ellipse, px². */
@@ -38,14 +54,14 @@ final class Roundness {
     return Moments.ofAxes(major * major, minor * minor, star.moments().positionAngleRad());
   }
 
-  /** Variance per spin-2 component that a star does not share with its nearest neighbour. */
-  private static double noiseVariance(List<Star> stars, List<Moments> tensors) {
+  /** Half the squared difference in stretch from the nearest neighbour, which noise alone makes. */
+  private static double[] unshared(List<Star> stars, List<Moments> tensors) {
     double[] squares = new double[stars.size()];
-    for (int i = 0; i < squares.length; i++) {
+    for (int i = 0; i < squares.length && squares.length > 1; i++) {
       double difference = tensors.get(i).minus(tensors.get(nearest(stars, i))).spin2Px2();
-      squares[i] = difference * difference;
+      squares[i] = difference * difference / 2;
     }
-    return RobustStats.median(squares) / (2 * MEDIAN_OF_SQUARE);
+    return squares;
   }
 
   private static int nearest(List<Star> stars, int i) {

@@ -1,6 +1,5 @@
 package rondure.blur;
 
-import java.util.ArrayList;
 import java.util.List;
 import rondure.sky.RectilinearCamera;
 import rondure.stars.Star;
@@ -22,6 +21,12 @@ final class SmearField {
 
   final RectilinearCamera camera;
   final double halfDiagonalPx;
+
+  /** Where the lens is sharpest, from the middle of the frame, px. */
+  private final double lensXPx;
+
+  private final double lensYPx;
+
   final double[] xs;
   final double[] ys;
   final double[] along;
@@ -32,6 +37,8 @@ final class SmearField {
   private SmearField(RectilinearCamera camera, double halfDiagonalPx, List<Star> stars) {
     this.camera = camera;
     this.halfDiagonalPx = halfDiagonalPx;
+    this.lensXPx = 0;
+    this.lensYPx = 0;
     int count = stars.size();
     xs = stars.stream().mapToDouble(Star::xPx).toArray();
     ys = stars.stream().mapToDouble(Star::yPx).toArray();
@@ -49,8 +56,10 @@ final class SmearField {
     }
   }
 
-  private SmearField(RectilinearCamera camera, SmearField same) {
+  private SmearField(RectilinearCamera camera, double lensXPx, double lensYPx, SmearField same) {
     this.camera = camera;
+    this.lensXPx = lensXPx;
+    this.lensYPx = lensYPx;
     halfDiagonalPx = same.halfDiagonalPx;
     xs = same.xs;
     ys = same.ys;
@@ -62,32 +71,55 @@ final class SmearField {
 
   /** The brightest stars of a field; without a focal length the field counts as narrow. */
   static SmearField of(StarField field, double focalLengthPx) {
-    List<Star> stars = field.stars();
-    List<Star> brightest = new ArrayList<>(stars.subList(0, Math.min(MOST_STARS, stars.size())));
+    List<Star> brightest =
+        field.stars().stream().filter(SmearField::isKnown).limit(MOST_STARS).toList();
     RectilinearCamera camera =
         RectilinearCamera.centred(focalLengthPx, field.widthPx(), field.heightPx());
-    return new SmearField(
-        camera, Math.hypot(field.widthPx(), field.heightPx()) / 2, List.copyOf(brightest));
+    return new SmearField(camera, Math.hypot(field.widthPx(), field.heightPx()) / 2, brightest);
+  }
+
+  private static boolean isKnown(Star star) {
+    return Double.isFinite(star.moments().meanPx2() + star.moments().spin2Px2())
+        && Double.isFinite(star.xxErrorPx2() + star.xyErrorPx2() + star.yyErrorPx2());
   }
 
   /** The same stars with another focal length. */
   SmearField seenThrough(double focalLengthPx) {
     return new SmearField(
-        new RectilinearCamera(focalLengthPx, camera.centreXPx(), camera.centreYPx()), this);
+        new RectilinearCamera(focalLengthPx, camera.centreXPx(), camera.centreYPx()),
+        lensXPx,
+        lensYPx,
+        this);
+  }
+
+  /** The same stars behind a lens whose axis is off the middle (cut picture, decentred lens). */
+  SmearField withLensAt(double fromMiddleXPx, double fromMiddleYPx) {
+    return new SmearField(camera, fromMiddleXPx, fromMiddleYPx, this);
   }
 
   int count() {
     return xs.length;
   }
 
-  /** Radial spin-2 of unit strength at the corner, growing as the given power of the radius. */
+  /** Distance of a star from the lens axis over half the diagonal. */
+  double radiusShare(int i) {
+    return Math.hypot(lensDx(i), lensDy(i)) / halfDiagonalPx;
+  }
+
+  private double lensDx(int i) {
+    return xs[i] - camera.centreXPx() - lensXPx;
+  }
+
+  private double lensDy(int i) {
+    return ys[i] - camera.centreYPx() - lensYPx;
+  }
+
+  /** Radial spin-2 of unit strength at half the diagonal, growing as a power of the radius. */
   double[] radial(int i, int power) {
-    double dx = xs[i] - camera.centreXPx();
-    double dy = ys[i] - camera.centreYPx();
-    double radius = Math.max(1e-9, Math.hypot(dx, dy));
-    double strength = Math.pow(radius / halfDiagonalPx, power);
-    return new double[] {
-      strength * (dx * dx - dy * dy) / (radius * radius), strength * 2 * dx * dy / (radius * radius)
-    };
+    double dx = lensDx(i);
+    double dy = lensDy(i);
+    double square = Math.max(1e-9, dx * dx + dy * dy);
+    double strength = Math.pow(radiusShare(i), power);
+    return new double[] {strength * (dx * dx - dy * dy) / square, strength * 2 * dx * dy / square};
   }
 }

@@ -103,6 +103,7 @@ final class SmearFits {
       double[] solution) {
     double loss = 0;
     double[] lengths = new double[field.count()];
+    double[] lens = new double[field.count()];
     SmearModel.SmearAt at =
         (x, y) -> {
           double[] sum = given.spin2(x, y).clone();
@@ -118,9 +119,11 @@ final class SmearFits {
       double diagonal = target[2 * i + 1] - dot(rows[2 * i + 1], solution);
       loss += Math.min(SmearModel.MOST_LOSS_PER_STAR, along * along + diagonal * diagonal);
       lengths[i] = at.lengthPx2(field.xs[i], field.ys[i]);
+      double square = field.radiusShare(i) * field.radiusShare(i);
+      lens[i] = Math.abs(square * (solution[turns] + square * solution[turns + 1]));
     }
     double radial = solution[turns] + solution[turns + 1];
-    return new SmearModel(loss, RobustStats.median(lengths), radial, at);
+    return new SmearModel(loss, RobustStats.median(lengths), radial, RobustStats.median(lens), at);
   }
 
   private static double[] weighted(double[][] rows, double[] target, double[] weights) {

@@ -7,9 +7,10 @@ package rondure.blur;
  *     #MOST_LOSS_PER_STAR}
  * @param smearPx2 median over the stars of the modelled common smear (spin-2 length)
  * @param radialPx2 radial stretch at the corner of the frame; negative = tangential
+ * @param lensPx2 median over the stars of that radial or tangential stretch, unsigned
  * @param at the common smear at any pixel
  */
-record SmearModel(double loss, double smearPx2, double radialPx2, SmearAt at) {
+record SmearModel(double loss, double smearPx2, double radialPx2, double lensPx2, SmearAt at) {
 
   /** A star that fits worse than 4 σ is something else. */
   static final double MOST_LOSS_PER_STAR = 16;

@@ -32,11 +32,16 @@ record SmearOwner(
   private static final double POSSIBLE_LOG_ODDS = 0.3;
 
   private static final double MORE_THAN_OTHERS_LOG_ODDS = -3;
+
+  /** A trail is one even line: light beyond it was not brought there by the sky. */
+  private static final double TAIL_LOG_ODDS = -2.5;
+
   private static final double LIKE_OTHERS_LOG_ODDS = 2.2;
   private static final double MORE_FROM_RATIO = 2;
   private static final double STEADY_FROM_SHARE = 0.6;
 
-  static SmearOwner of(FrameEvidence evidence, FieldShape shape, DirectionReading direction) {
+  static SmearOwner of(
+      FrameEvidence evidence, FieldShape shape, DirectionReading direction, boolean tail) {
     Optional<Double> ratio = direction.smearRatio();
     double size = ratio.map(SmearOwner::sizeLogOdds).orElse(0.0);
     Optional<SceneReference.CommonSmear> scene = evidence.scene().smear();
@@ -52,6 +57,7 @@ record SmearOwner(
     double logOdds =
         size
             + direction.skyLogOdds()
+            + (tail ? TAIL_LOG_ODDS : 0)
             + (more ? MORE_THAN_OTHERS_LOG_ODDS : 0)
             + (like ? LIKE_OTHERS_LOG_ODDS : 0);
     return new SmearOwner(

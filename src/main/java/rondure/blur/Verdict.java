@@ -49,6 +49,11 @@ public record Verdict(
         evidence);
   }
 
+  /** True when this was among what was seen. */
+  public boolean saw(Evidence.Kind kind) {
+    return evidence.stream().anyMatch(seen -> seen.kind() == kind);
+  }
+
   /** The largest probability. */
   public double confidence() {
     return probabilities.values().stream().mapToDouble(p -> p).max().orElse(0);

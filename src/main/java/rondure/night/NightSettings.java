@@ -9,6 +9,8 @@ package rondure.night;
  * @param keepWidthRatio [1.25] widest frame to keep, over the scene's 10th percentile (common
  *     practice)
  * @param keepRoundness [0.8] least roundness b/a to keep (common practice)
+ * @param widestCorePx [5] no lens draws a sharp star wider (fast lenses give 1.5 to 3 px, common
+ *     practice): a scene whose sharpest frames are wider and called out of focus has none to keep
  * @param trailsIntendedPx [60] a longer trail is wanted, or beyond what is measured as a star
  * @param trailsIntendedSeconds [60] no shorter exposure is taken for deliberate trails
  * @param panoramaAspect [2.2] longer over shorter side from which a frame counts as a panorama: no
@@ -20,6 +22,7 @@ public record NightSettings(
     int leastStars,
     double keepWidthRatio,
     double keepRoundness,
+    double widestCorePx,
     double trailsIntendedPx,
     double trailsIntendedSeconds,
     double panoramaAspect,
@@ -28,6 +31,7 @@ public record NightSettings(
   public NightSettings {
     requirePositive("nightGapHours", nightGapHours);
     requirePositive("leastStars", leastStars);
+    requirePositive("widestCorePx", widestCorePx);
     requirePositive("trailsIntendedPx", trailsIntendedPx);
     requirePositive("trailsIntendedSeconds", trailsIntendedSeconds);
     requirePositive("softFwhmPx", softFwhmPx);
@@ -43,7 +47,7 @@ public record NightSettings(
   }
 
   public static NightSettings defaults() {
-    return new NightSettings(6, 8, 1.25, 0.8, 60, 60, 2.2, 3.3);
+    return new NightSettings(6, 8, 1.25, 0.8, 5, 60, 60, 2.2, 3.3);
   }
 
   private static void requirePositive(String name, double value) {

@@ -168,9 +168,12 @@ final class Remarks {
                     String.format(
                         Locale.ROOT,
                         "Scene %d is soft throughout: even its sharpest frames are %.1f px wide."
-                            + " \"Keep\" there means sharp for this scene only.",
+                            + " %s",
                         scene.number(),
-                        px)));
+                        px,
+                        px > settings.widestCorePx()
+                            ? "Frames of it that are out of focus are not kept."
+                            : "\"Keep\" there means sharp for this scene only.")));
   }
 
   private void statics(Scene scene, StaticReport.Finding finding) {

@@ -22,10 +22,12 @@ import rondure.stars.StarField;
 final class SceneJudge {
   private final NightSettings settings;
   private final Attribution attribution;
+  private final KeepRule keepRule;
 
   SceneJudge(NightSettings settings, Attribution attribution) {
     this.settings = settings;
     this.attribution = attribution;
+    this.keepRule = new KeepRule(settings);
   }
 
   /**
@@ -100,14 +102,17 @@ final class SceneJudge {
           shot, cleaned, Optional.of(ruling), Optional.empty(), Optional.empty(), Optional.empty());
     }
     SceneReference scene = reference.orElseThrow();
-    Verdict verdict = attribution.judge(evidence(shot, cleaned, scene));
+    Verdict verdict =
+        DisplayAngles.of(
+            attribution.judge(evidence(shot, cleaned, scene)), shot.facts().orientation());
+    boolean keep = keepRule.keeps(shape.get(), scene, verdict);
     return new Judged(
         shot,
         cleaned,
         Optional.empty(),
         Optional.of(FrameShapes.of(shot, field, shape.get())),
         Optional.of(verdict),
-        grade(shape.get(), scene));
+        keep ? Optional.of(Grade.KEEP) : Optional.empty());
   }
 
   private static FrameEvidence evidence(
@@ -121,12 +126,5 @@ final class SceneJudge {
         fNumber.flatMap(n -> pitch.map(p -> BestCase.airyFwhmPx(n, p))),
         measurement.linearity() == Linearity.DEVELOPED,
         scene);
-  }
-
-  /** Keep what is about as sharp as the scene's sharpest and round (common practice). */
-  private Optional<Grade> grade(FieldShape shape, SceneReference scene) {
-    boolean sharp = shape.fwhmPx() <= settings.keepWidthRatio() * scene.sharpestFwhmPx();
-    boolean round = shape.roundness() >= settings.keepRoundness();
-    return sharp && round ? Optional.of(Grade.KEEP) : Optional.empty();
   }
 }

@@ -17,16 +17,20 @@ final class Advice {
 
   private Advice() {}
 
+  /** At most three sentences, the commonest cause first. */
   static List<String> of(ReportContext context, Map<Mark, Integer> tally) {
     List<String> advice = new ArrayList<>();
+    Optional<String> shorter = shorterExposure(context, tally);
+    if (!tally.containsKey(Mark.TRAILING)) {
+      shorter.ifPresent(advice::add);
+    }
     tally.entrySet().stream()
         .filter(entry -> entry.getKey() != Mark.NONE)
         .sorted(
             Comparator.comparing(Map.Entry<Mark, Integer>::getValue)
                 .reversed()
                 .thenComparing(Map.Entry::getKey))
-        .forEach(entry -> advice.add(context.words().say("advice." + entry.getKey())));
-    shorterExposure(context, tally).ifPresent(sentence -> advice.add(0, sentence));
+        .forEach(entry -> advice.add(counted(context, entry, shorter)));
     boolean unknownTrail =
         context.measured().stream().anyMatch(frame -> frame.trailPredictedPx().isEmpty());
     if (unknownTrail) {
@@ -36,6 +40,21 @@ final class Advice {
       advice.add(context.words().say("advice.NONE"));
     }
     return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
+  }
+
+  private static String counted(
+      ReportContext context, Map.Entry<Mark, Integer> entry, Optional<String> shorter) {
+    String general = context.words().say("advice." + entry.getKey());
+    return context
+        .words()
+        .say(
+            "advice.counted",
+            "frames",
+            context.words().count("count.frame", entry.getValue()),
+            "cause",
+            context.words().say("glance.cause." + entry.getKey()),
+            "advice",
+            entry.getKey() == Mark.TRAILING ? shorter.orElse(general) : general);
   }
 
   /**

@@ -9,6 +9,7 @@ import rondure.blur.Cause;
 import rondure.blur.Evidence;
 import rondure.blur.Verdict;
 import rondure.night.NightFrame;
+import rondure.night.Scene;
 import rondure.report.layout.Wording;
 import rondure.report.picture.Mark;
 
@@ -24,7 +25,15 @@ final class CauseWords {
           "trailPredictedPx",
           "trailLargestPx",
           "edgeRatio",
-          "starCount");
+          "starCount",
+          "ratio",
+          "frames",
+          "offsetPx",
+          "fainterPercent",
+          "pairCount",
+          "tailPx2",
+          "sharpestFwhmPx");
+
   private final Wording words;
 
   CauseWords(Wording words) {
@@ -38,43 +47,52 @@ final class CauseWords {
     }
     Verdict verdict = frame.verdict().get();
     if (verdict.cause().isEmpty()) {
-      return undecided(verdict);
+      return undecided(frame, verdict);
     }
     String sure = verdict.confidence() >= SURE_FROM ? "sure.high" : "sure.fair";
     return words.say(
-        "cause." + verdict.cause().get(),
+        key(frame, verdict.cause().get().toString()),
         "sure",
         words.say(sure, "percent", Figures.percent(verdict.confidence())));
   }
 
-  private String undecided(Verdict verdict) {
+  private String undecided(NightFrame frame, Verdict verdict) {
     List<Cause> between = verdict.undecidedBetween();
     if (between.size() < 2) {
       return words.say("cause.UNDECIDED.open");
     }
     return words.say(
-        "cause.UNDECIDED",
+        key(frame, "UNDECIDED"),
         "first",
-        name(between.get(0)),
+        said(between.get(0)),
         "second",
-        name(between.get(1)),
+        said(between.get(1)),
         "firstPercent",
         Figures.percent(verdict.probabilities().get(between.get(0))),
         "secondPercent",
         Figures.percent(verdict.probabilities().get(between.get(1))));
   }
 
-  /** Evidence, most important first, then what to do about it. */
-  List<String> sentences(NightFrame frame) {
+  /** A frame that is kept is not blamed for what little softness it has. */
+  private static String key(NightFrame frame, String cause) {
+    return (Ranking.isKeep(frame) && !cause.equals("NONE") ? "cause.kept." : "cause.") + cause;
+  }
+
+  /** Evidence, most important first, then why it is not kept, then what to do about it. */
+  List<String> sentences(NightFrame frame, Scene scene) {
     List<String> sentences = new ArrayList<>();
+    Mark mark = Mark.of(frame);
     frame
         .verdict()
-        .ifPresent(verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen))));
-    sentences.add(words.say("action." + Mark.of(frame)));
+        .ifPresent(
+            verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen, mark))));
+    NotKept.why(frame, scene).ifPresent(why -> sentences.add(words.say("notKept." + why)));
+    sentences.add(words.say("action." + mark));
     return sentences;
   }
 
-  private String evidence(Evidence evidence) {
+  /** What is seen in a sharp frame is said in other words than in a softened one. */
+  private String evidence(Evidence evidence, Mark mark) {
     Map<String, String> values = new LinkedHashMap<>();
     EVIDENCE_VALUES.forEach(name -> values.put(name, "?"));
     values.put("slope", "?");
@@ -83,7 +101,9 @@ final class CauseWords {
     if (angle != null) {
       values.put("slope", slope(angle));
     }
-    return words.say("evidence." + evidence.kind(), values);
+    String key = "evidence." + evidence.kind();
+    String special = key + "." + mark;
+    return words.say(words.has(special) ? special : key, values);
   }
 
   /** A direction as displayed in plain words; 0 = to the right, clockwise. */
@@ -110,6 +130,10 @@ final class CauseWords {
                             entry -> name(entry.getKey()) + " " + Figures.percent(entry.getValue()))
                         .toList()))
         .orElse("");
+  }
+
+  private String said(Cause cause) {
+    return words.say("glance.cause." + Mark.of(cause));
   }
 
   private String name(Cause cause) {

@@ -4,6 +4,9 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import rondure.base.RobustStats;
@@ -24,6 +27,10 @@ final class CoursePage {
   private static final int HIGH_PANEL = 190;
   private static final int LOW_PANEL = 82;
   private static final int TITLES_AND_AXIS = 95;
+
+  /** Of more exposures only the shortest and the longest are named. */
+  private static final int TRAILS_OF_SCENE = 3;
+
   private final ReportContext context;
   private final int panelHeight;
 
@@ -154,42 +161,38 @@ final class CoursePage {
             Figures.fixed(2, RobustStats.percentile(1, roundness)));
   }
 
+  /** For each scene the trail that its exposures can give, shortest first. */
   private List<String> trails() {
     List<String> trails = new ArrayList<>();
     for (Scene scene : context.book().scenes()) {
-      List<NightFrame> known =
-          Ranking.bestFirst(context.book(), scene).stream()
-              .filter(frame -> frame.trailPredictedPx().isPresent())
-              .filter(frame -> frame.facts().exposureSeconds().isPresent())
-              .toList();
-      if (known.isEmpty()) {
-        continue;
+      Map<Double, Double> trailPx = new TreeMap<>();
+      for (NightFrame frame : Ranking.bestFirst(context.book(), scene)) {
+        Optional<Double> seconds = frame.facts().exposureSeconds().map(Fact::value);
+        seconds.ifPresent(s -> frame.trailPredictedPx().ifPresent(px -> trailPx.put(s, px)));
       }
-      double trailPx =
-          RobustStats.median(
-              known.stream().mapToDouble(f -> f.trailPredictedPx().orElseThrow()).toArray());
-      double seconds =
-          RobustStats.median(
-              known.stream()
-                  .mapToDouble(f -> f.facts().exposureSeconds().map(Fact::value).orElseThrow())
-                  .toArray());
-      trails.add(
-          context
-              .words()
-              .say(
-                  "course.trail",
-                  "scene",
-                  String.format(Locale.ROOT, "%d", scene.number()),
-                  "exposure",
-                  Figures.exposure(seconds),
-                  "trail",
-                  Figures.px(trailPx),
-                  "share",
-                  scene
-                      .sharpestFwhmPx()
-                      .map(width -> Figures.fixed(1, trailPx / width))
-                      .orElse("?")));
+      List<Double> exposures = List.copyOf(trailPx.keySet());
+      for (int i = 0; i < exposures.size(); i++) {
+        boolean shown = exposures.size() <= TRAILS_OF_SCENE || i % (exposures.size() - 1) == 0;
+        if (shown) {
+          trails.add(trail(scene, exposures.get(i), trailPx.get(exposures.get(i))));
+        }
+      }
     }
     return trails;
+  }
+
+  private String trail(Scene scene, double seconds, double trailPx) {
+    return context
+        .words()
+        .say(
+            "course.trail",
+            "scene",
+            String.format(Locale.ROOT, "%d", scene.number()),
+            "exposure",
+            Figures.exposure(seconds),
+            "trail",
+            Figures.px(trailPx),
+            "share",
+            scene.sharpestFwhmPx().map(width -> Figures.fixed(1, trailPx / width)).orElse("?"));
   }
 }

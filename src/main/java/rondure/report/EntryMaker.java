@@ -56,7 +56,7 @@ final class EntryMaker {
         frame.grade().map(grade -> words.say("grade." + grade)).orElse(""),
         FactsLine.of(frame.facts(), words),
         causes.heading(frame),
-        causes.sentences(frame),
+        causes.sentences(frame, scene),
         photographs(frame, measurement, position),
         regions(frame, field, orientation, position),
         map(frame, scene, field, position),
@@ -173,8 +173,22 @@ final class EntryMaker {
     return List.of(new PictureView(name, alt, STARS_WIDTH, STARS_HEIGHT));
   }
 
+  private String zones(FrameShape shape) {
+    Optional<String> centre = shape.fwhmCentrePx().map(Figures::px);
+    Optional<String> edge = shape.fwhmEdgePx().map(Figures::px);
+    if (centre.isPresent() && edge.isPresent()) {
+      return words.say("value.zones", "centre", centre.get(), "edge", edge.get());
+    }
+    return centre
+        .map(px -> words.say("value.zonesCentre", "centre", px))
+        .or(() -> edge.map(px -> words.say("value.zonesEdge", "edge", px)))
+        .orElse(words.say("value.zonesUnknown"));
+  }
+
   private String px(Optional<Double> width) {
-    return width.map(Figures::px).orElse(words.say("unknown"));
+    return width
+        .map(px -> words.say("value.width", "px", Figures.px(px)))
+        .orElse(words.say("unknown"));
   }
 
   private List<EntryView.Number> numbers(NightFrame frame, FrameShape shape) {
@@ -204,11 +218,7 @@ final class EntryMaker {
             Figures.fixed(0, shape.elongationAngleDeg()),
             "coherence",
             Figures.percent(shape.directionCoherence())));
-    add(
-        numbers,
-        "zones",
-        words.say(
-            "value.zones", "centre", px(shape.fwhmCentrePx()), "edge", px(shape.fwhmEdgePx())));
+    add(numbers, "zones", zones(shape));
     add(
         numbers,
         "trail",

@@ -74,7 +74,7 @@ final class Figures {
     if (name.endsWith("Px")) {
       return px(value);
     }
-    if (name.endsWith("Deg") || name.endsWith("Count")) {
+    if (name.endsWith("Deg") || name.endsWith("Count") || name.endsWith("Percent")) {
       return fixed(0, value);
     }
     if (name.endsWith("Ratio")) {

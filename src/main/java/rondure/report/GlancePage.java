@@ -102,7 +102,9 @@ final class GlancePage {
     String key =
         measured == 0
             ? "none"
-            : measured == 1 ? "single" : kept == measured ? "all" : kept == 0 ? "nothing" : "some";
+            : measured == 1
+                ? (kept == 1 ? "singleKept" : "single")
+                : kept == measured ? "all" : kept == 0 ? "nothing" : "some";
     Mark worst =
         tally.entrySet().stream()
             .filter(entry -> entry.getKey() != Mark.NONE)

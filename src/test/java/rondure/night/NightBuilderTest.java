@@ -126,6 +126,12 @@ class NightBuilderTest {
     assertEquals(30, Math.toDegrees(shape.moments().positionAngleRad()), 1e-6);
     assertEquals(1, shape.directionCoherence(), 1e-9);
     assertEquals(1 / Math.sqrt(3), shape.roundness(), 1e-9);
+    double said =
+        only(frame).verdict().orElseThrow().evidence().stream()
+            .flatMap(seen -> Optional.ofNullable(seen.values().get("angleDeg")).stream())
+            .findFirst()
+            .orElseThrow();
+    assertEquals(angleDeg, said, 1e-6, "evidence speaks of the picture as displayed");
   }
 
   /** FWHM = 2.3548 σ of a Gaussian; 206265″ × 8 µm / 20 mm = 82.5″ a pixel. */

@@ -1,6 +1,7 @@
 package rondure.report.layout;
 
 import java.awt.Font;
+import java.text.Bidi;
 import java.text.Normalizer;
 import java.util.Locale;
 import org.w3c.dom.Document;
@@ -13,8 +14,7 @@ public final class Glyphs {
 
   /**
    * The text with every character that would not print, or would print misleadingly, as U+XXXX:
-   * missing glyphs, control and formatting characters, and right-to-left letters (the report is set
-   * left to right). Spaces of every kind become plain spaces.
+   * missing glyphs, control and formatting characters. Spaces of every kind become plain spaces.
    */
   public static String printable(String text) {
     String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
@@ -41,13 +41,43 @@ public final class Glyphs {
 
   private static boolean isDrawn(int codePoint, Font font) {
     int type = Character.getType(codePoint);
-    int direction = Character.getDirectionality(codePoint);
     return font.canDisplay(codePoint)
         && type != Character.CONTROL
         && type != Character.FORMAT
-        && type != Character.PRIVATE_USE
-        && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT
-        && direction != Character.DIRECTIONALITY_RIGHT_TO_LEFT_ARABIC;
+        && type != Character.PRIVATE_USE;
+  }
+
+  /**
+   * The text in the order in which its characters stand on a line set from left to right: letters
+   * of right-to-left scripts turned about, numbers and Latin words inside them not (Unicode Annex
+   * 9).
+   */
+  static String visual(String text) {
+    char[] all = text.toCharArray();
+    if (!Bidi.requiresBidi(all, 0, all.length)) {
+      return text;
+    }
+    Bidi bidi = new Bidi(text, Bidi.DIRECTION_LEFT_TO_RIGHT);
+    byte[] levels = new byte[bidi.getRunCount()];
+    String[] runs = new String[levels.length];
+    for (int i = 0; i < levels.length; i++) {
+      levels[i] = (byte) bidi.getRunLevel(i);
+      String run = text.substring(bidi.getRunStart(i), bidi.getRunLimit(i));
+      runs[i] = levels[i] % 2 == 0 ? run : mirrored(run);
+    }
+    Bidi.reorderVisually(levels, 0, runs, 0, runs.length);
+    return String.join("", runs);
+  }
+
+  private static String mirrored(String run) {
+    StringBuilder turned = new StringBuilder(run).reverse();
+    for (int i = 0; i < turned.length(); i++) {
+      int pair = "()[]{}<>".indexOf(turned.charAt(i));
+      if (pair >= 0) {
+        turned.setCharAt(i, "()[]{}<>".charAt(pair ^ 1));
+      }
+    }
+    return turned.toString();
   }
 
   /** The text with characters that XML cannot hold (controls, half surrogates) as U+XXXX. */
@@ -75,7 +105,7 @@ public final class Glyphs {
   private static void clean(Node node) {
     for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
       if (child.getNodeType() == Node.TEXT_NODE && !node.getNodeName().equals("style")) {
-        child.setNodeValue(printable(child.getNodeValue()));
+        child.setNodeValue(visual(printable(child.getNodeValue())));
       } else {
         clean(child);
       }

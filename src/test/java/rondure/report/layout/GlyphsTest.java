@@ -20,8 +20,20 @@ class GlyphsTest {
     assertEquals("U+1F30C", Glyphs.printable("🌌"));
     assertEquals("U+2713", Glyphs.printable("✓"));
     assertEquals("aU+202Egpj.exe", Glyphs.printable("a\u202Egpj.exe"), "no hidden reversal");
-    assertEquals("U+05E9", Glyphs.printable("ש"), "no letters in the wrong order");
+    assertEquals("U+0645", Glyphs.printable("م"), "the bundled fonts have no Arabic");
+    assertEquals("U+661F", Glyphs.printable("星"), "nor Chinese");
     assertEquals("a b", Glyphs.printable("a\u2003b"));
+  }
+
+  /** Unicode Annex 9: Hebrew letters run from right to left, numbers and Latin words do not. */
+  @Test
+  void hebrewNamesReadFromTheRight() {
+    String night = "\u05DC\u05D9\u05DC\u05D4";
+    String turned = "\u05D4\u05DC\u05D9\u05DC";
+    assertEquals(night, Glyphs.printable(night));
+    assertEquals("12 " + turned, Glyphs.visual(night + " 12"));
+    assertEquals("a " + turned + ".tif", Glyphs.visual("a " + night + ".tif"));
+    assertEquals("night.tif", Glyphs.visual("night.tif"));
   }
 
   @Property

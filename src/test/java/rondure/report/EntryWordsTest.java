@@ -1,0 +1,146 @@
+package rondure.report;
+
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import rondure.blur.Cause;
+import rondure.blur.Evidence;
+import rondure.blur.Verdict;
+import rondure.night.Grade;
+import rondure.night.NightBook;
+import rondure.night.NightFrame;
+import rondure.night.Scene;
+import rondure.report.layout.TemplateFolder;
+import rondure.report.layout.TemplateProblem;
+import rondure.report.layout.Wording;
+
+/** No entry praises and blames at once, whatever cause, grade, sureness and evidence. */
+class EntryWordsTest {
+  private static final List<String> PRAISE =
+      List.of("Nothing softened", "Nothing to do", "as tight", "as sharp");
+  private static final List<String> BLAME =
+      List.of("Likely cause", "knocked", "clearly oval", "is soft");
+  private static final double[] SURENESS = {0.65, 0.95};
+
+  private static NightFrame measured;
+  private static Scene scene;
+  private static List<CauseWords> voices;
+
+  @BeforeAll
+  static void prepare() throws TemplateProblem {
+    NightBook book = BookFixture.night(20);
+    measured = book.frames().stream().filter(Ranking::isMeasured).findFirst().orElseThrow();
+    scene = book.scenes().get(measured.sceneNumber().orElseThrow() - 1);
+    TemplateFolder folder = TemplateFolder.of(Optional.empty());
+    String plain = "wording-student.properties";
+    voices =
+        List.of(
+            new CauseWords(Wording.of(folder, List.of(plain))),
+            new CauseWords(Wording.of(folder, List.of(plain, "wording-teacher.properties"))));
+  }
+
+  private static Map<Cause, Double> probabilities(Cause likeliest, double sureness) {
+    Map<Cause, Double> map = new EnumMap<>(Cause.class);
+    double rest = (1 - sureness) / (Cause.values().length - 1);
+    Arrays.stream(Cause.values()).forEach(c -> map.put(c, c == likeliest ? sureness : rest));
+    return map;
+  }
+
+  private static Evidence seen(Evidence.Kind kind) {
+    Map<String, Double> values = new java.util.HashMap<>();
+    for (String name :
+        List.of(
+            "widthRatio", "roundness", "angleDeg", "coherence", "trailPredictedPx", "edgeRatio")) {
+      values.put(name, 0.9);
+    }
+    return new Evidence(kind, values);
+  }
+
+  private static NightFrame with(Verdict verdict, boolean kept) {
+    return new NightFrame(
+        measured.file(),
+        measured.copies(),
+        measured.cameraName(),
+        measured.sceneNumber(),
+        measured.nightIndex(),
+        measured.facts(),
+        measured.status(),
+        measured.reason(),
+        measured.trailPredictedPx(),
+        measured.shape(),
+        Optional.of(verdict),
+        kept ? Optional.of(Grade.KEEP) : Optional.empty(),
+        measured.measurement());
+  }
+
+  /** Oval or double stars are never "none", and double ones never kept. */
+  private static boolean canBe(Cause cause, double sureness, boolean kept, Evidence.Kind kind) {
+    boolean none = cause == Cause.NONE && sureness >= Verdict.DECIDED_FROM;
+    boolean oval = kind == Evidence.Kind.STARS_OVAL || kind == Evidence.Kind.DOUBLE_IMAGE;
+    return !(none && oval) && !(kept && oval);
+  }
+
+  private static List<String> entries(
+      Cause cause, double sureness, boolean kept, CauseWords voice) {
+    List<String> entries = new ArrayList<>();
+    for (Evidence.Kind kind : Evidence.Kind.values()) {
+      if (canBe(cause, sureness, kept, kind)) {
+        Verdict verdict = Verdict.of(probabilities(cause, sureness), List.of(seen(kind)));
+        NightFrame frame = with(verdict, kept);
+        entries.add(voice.heading(frame) + " " + String.join(" ", voice.sentences(frame, scene)));
+      }
+    }
+    return entries;
+  }
+
+  private static boolean hasAny(String text, List<String> phrases) {
+    return phrases.stream().anyMatch(text::contains);
+  }
+
+  @Test
+  void noEntryBothPraisesAndBlames() {
+    int checked = 0;
+    for (CauseWords voice : voices) {
+      for (Cause cause : Cause.values()) {
+        for (double sureness : SURENESS) {
+          for (boolean kept : new boolean[] {true, false}) {
+            for (String entry : entries(cause, sureness, kept, voice)) {
+              assertFalse(hasAny(entry, PRAISE) && hasAny(entry, BLAME), entry);
+              assertFalse(kept && entry.contains("Likely cause"), entry);
+              checked++;
+            }
+          }
+        }
+      }
+    }
+    assertTrue(checked > 900, checked + " entries");
+  }
+
+  @Test
+  void undecidedEntriesNeitherPraiseNorBlame() {
+    Map<Cause, Double> even = probabilities(Cause.TRIPOD, 0.5);
+    for (CauseWords voice : voices) {
+      for (boolean kept : new boolean[] {true, false}) {
+        NightFrame frame = with(Verdict.of(even, List.of()), kept);
+        String heading = voice.heading(frame);
+        assertTrue(heading.contains("ndecided"), heading);
+        assertFalse(hasAny(heading, List.of("Likely cause", "Nothing softened")), heading);
+      }
+    }
+  }
+
+  @Test
+  void aSharpFrameThatIsNotKeptSaysWhy() {
+    NightFrame frame = with(Verdict.of(probabilities(Cause.NONE, 0.9), List.of()), false);
+    String text = String.join(" ", voices.get(0).sentences(frame, scene));
+    assertTrue(text.contains("Not marked keep"), text);
+  }
+}
