@@ -12,6 +12,7 @@ import rondure.crew.Outcome;
 import rondure.intake.Copies;
 import rondure.intake.Exposure;
 import rondure.intake.FactOverrides;
+import rondure.intake.FolderKin;
 import rondure.intake.FormatSniffer;
 import rondure.intake.FoundFile;
 import rondure.intake.ImageFormat;
@@ -106,7 +107,10 @@ final class ShotReading {
         given.stream().flatMap(shot -> shot.facts().camera().stream()).distinct().toList();
     notes.addAll(overrides.clockShiftTroubles(cameras));
     Map<FoundFile, Shot> byFile = new HashMap<>();
-    ResizedCopies.withoutDoubtfulPitch(given).forEach(shot -> byFile.put(shot.file(), shot));
+    List<Shot> sound = ResizedCopies.withoutDoubtfulPitch(given);
+    List<Shot> named = FolderKin.withCameraOfTheFolder(sound);
+    notes.addAll(FolderKin.notes(sound, named));
+    named.forEach(shot -> byFile.put(shot.file(), shot));
     exposures =
         Copies.group(shots).stream()
             .map(exposure -> exposure.files().stream().map(s -> byFile.get(s.file())).toList())

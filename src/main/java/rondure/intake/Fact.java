@@ -18,7 +18,9 @@ public record Fact<T>(T value, Source source) {
     /** Computed from other facts of the same file (35 mm equivalent, focal-plane resolution). */
     DERIVED,
     /** Looked up in the small sourced table of sensors. */
-    TABLE
+    TABLE,
+    /** Shared by all other frames of the folder; the file itself says nothing. */
+    FOLDER
   }
 
   /** A value that the file itself tells. */
