@@ -5,7 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import rondure.base.PathNames;
 import rondure.blur.AttributionSettings;
 import rondure.blur.OneFrameAttribution;
 import rondure.crew.Crew;
@@ -122,8 +122,7 @@ public final class Pipeline {
   }
 
   private String inputName() {
-    return Optional.ofNullable(request.inputs().get(0).toAbsolutePath().normalize().getFileName())
-        .map(Path::toString)
-        .orElse("night");
+    String name = PathNames.last(request.inputs().get(0).toAbsolutePath().normalize());
+    return name.isEmpty() ? "night" : name;
   }
 }

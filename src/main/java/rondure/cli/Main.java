@@ -1,8 +1,11 @@
 package rondure.cli;
 
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.TypeConversionException;
 
 /** The program's entry. */
 @Command(
@@ -28,9 +31,22 @@ public final class Main {
     Troubles troubles = new Troubles(stopping);
     return new CommandLine(new Main())
         .setExpandAtFiles(false)
+        .registerConverter(Path.class, Main::path)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(troubles)
         .setExecutionExceptionHandler(troubles);
+  }
+
+  private static Path path(String text) {
+    try {
+      return Path.of(text);
+    } catch (InvalidPathException e) {
+      throw new TypeConversionException(
+          "\""
+              + text
+              + "\" is no name that can be spelled here; if it holds other letters than ASCII, set"
+              + " the locale to UTF-8, for instance LC_ALL=C.UTF-8");
+    }
   }
 
   private static int executed(CommandLine command, String[] arguments) {

@@ -61,9 +61,17 @@ final class ReportCommand implements Callable<Integer> {
     Settings settings = settings();
     Request request = new Request(inputs, Optional.ofNullable(out));
     TerminalProgress progress = new TerminalProgress(terminal, screen());
-    RunSummary summary = new Pipeline(request, settings, progress).run();
+    RunSummary summary = run(new Pipeline(request, settings, progress), progress);
     new EndWords(summary).tell(terminal);
     return summary.unreadableCount() > 0 ? ExitCode.SOME_UNREADABLE : ExitCode.DONE;
+  }
+
+  private static RunSummary run(Pipeline pipeline, TerminalProgress progress) throws Exception {
+    try {
+      return pipeline.run();
+    } finally {
+      progress.end();
+    }
   }
 
   private Settings settings() {

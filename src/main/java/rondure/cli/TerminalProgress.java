@@ -6,6 +6,7 @@ import java.util.function.LongSupplier;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
+import me.tongfei.progressbar.ProgressBarStyle;
 import rondure.Progress;
 import rondure.RunStart;
 
@@ -50,6 +51,10 @@ final class TerminalProgress implements Progress {
     total = steps;
     done = 0;
     begunNanos = nanoTime.getAsLong();
+    if (steps == 1) {
+      // A single step has no bar that could move.
+      screen.ifPresent(where -> where.println(stage + " ..."));
+    }
   }
 
   @Override
@@ -65,16 +70,30 @@ final class TerminalProgress implements Progress {
   private ProgressBar drawn(PrintStream where) {
     return new ProgressBarBuilder()
         .setTaskName(stage)
+        .setStyle(ProgressBarStyle.ASCII)
         .setInitialMax(total)
         .setUpdateIntervalMillis(UPDATE_MILLIS)
-        .setConsumer(new ConsoleProgressBarConsumer(where, LINE_LENGTH))
+        .setConsumer(new Line(where))
         .build();
   }
 
   @Override
   public void end() {
-    bar.ifPresent(ProgressBar::close);
+    if (bar.isPresent()) {
+      bar.get().close();
+      screen.ifPresent(PrintStream::println);
+    }
     bar = Optional.empty();
+  }
+
+  /** The bar's line; the library ends it sometimes only, so {@link #end()} does. */
+  private static final class Line extends ConsoleProgressBarConsumer {
+    Line(PrintStream where) {
+      super(where, LINE_LENGTH);
+    }
+
+    @Override
+    public void close() {}
   }
 
   @Override

@@ -90,13 +90,12 @@ final class CanonHeap {
   }
 
   private ShotFacts facts() {
-    long width = longAt(IMAGE, 0).orElse(0L);
-    long height = longAt(IMAGE, 1).orElse(0L);
-    boolean known = width > 0 && height > 0 && width <= 200_000 && height <= 200_000;
+    PictureSize size =
+        PictureSize.ofHeader(longAt(IMAGE, 0).orElse(0L), longAt(IMAGE, 1).orElse(0L));
     return new ShotFacts(
         ImageFormat.RAW,
-        known ? (int) width : 0,
-        known ? (int) height : 0,
+        size.widthPx(),
+        size.heightPx(),
         orientation(),
         time(),
         fact(shortAt(SHOT, 22).filter(v -> v != 0).map(v -> ExifFacts.secondsOfApex(v / 32.0))),

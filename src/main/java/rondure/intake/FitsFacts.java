@@ -34,9 +34,7 @@ final class FitsFacts {
   private static PictureSize size(FileBytes file) throws IOException {
     try {
       FitsHeader picture = FitsDecoder.picture(file);
-      int widthPx = side(picture, "NAXIS1");
-      int heightPx = side(picture, "NAXIS2");
-      return widthPx > 0 && heightPx > 0 ? new PictureSize(widthPx, heightPx) : PictureSize.UNKNOWN;
+      return PictureSize.ofHeader(picture.whole("NAXIS1", 0), picture.whole("NAXIS2", 0));
     } catch (FrameProblem notReadAsPicture) {
       return PictureSize.UNKNOWN;
     }
@@ -59,11 +57,6 @@ final class FitsFacts {
         first.words("INSTRUME").flatMap(ExifTags::clean).map(Fact::ofFile),
         Optional.empty(),
         false);
-  }
-
-  private static int side(FitsHeader header, String keyword) {
-    long side = header.whole(keyword, 0);
-    return side > 0 && side <= 200_000 ? (int) side : 0;
   }
 
   /** Focal length over aperture, both in mm. */

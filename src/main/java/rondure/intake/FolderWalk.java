@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import rondure.base.NaturalOrder;
+import rondure.base.PathNames;
 
 /** Walks through folders and gathers what it meets; each folder and each file is taken once. */
 final class FolderWalk {
@@ -69,7 +70,7 @@ final class FolderWalk {
       return;
     }
     for (Path entry : entries(folder, name)) {
-      String entryName = (name.isEmpty() ? "" : name + "/") + entry.getFileName();
+      String entryName = (name.isEmpty() ? "" : name + "/") + PathNames.last(entry);
       if (hidden(entry)) {
         continue;
       }
@@ -93,7 +94,7 @@ final class FolderWalk {
     } catch (IOException | DirectoryIteratorException broken) {
       troubles.add(shown + ": this folder could not be read to its end; check the disk or card.");
     }
-    entries.sort(Comparator.comparing(e -> e.getFileName().toString(), NaturalOrder.OF_NAMES));
+    entries.sort(Comparator.comparing(PathNames::last, NaturalOrder.OF_NAMES));
     return entries;
   }
 

@@ -20,7 +20,6 @@ record PictureSize(int widthPx, int heightPx) {
   private static final int TIFF_HEIGHT = 0x0101;
   private static final int EXIF_WIDTH = 0xA002;
   private static final int EXIF_HEIGHT = 0xA003;
-  private static final int SIDE_MAX = 200_000;
 
   /**
    * What is stored, whatever EXIF says about an earlier state of the picture. For a RAW, the
@@ -40,6 +39,13 @@ record PictureSize(int widthPx, int heightPx) {
       case FITS -> {}
     }
     return largest;
+  }
+
+  /** What a header says; unknown when no picture of that size is decoded. */
+  static PictureSize ofHeader(long widthPx, long heightPx) {
+    return RasterSize.acceptable(widthPx, heightPx)
+        ? new PictureSize((int) widthPx, (int) heightPx)
+        : UNKNOWN;
   }
 
   /** What EXIF says the picture measured when its EXIF was written. */
@@ -114,7 +120,6 @@ record PictureSize(int widthPx, int heightPx) {
   private static PictureSize of(Directory directory, int widthTag, int heightTag) {
     double width = ExifTags.number(directory, widthTag).orElse(0.0);
     double height = ExifTags.number(directory, heightTag).orElse(0.0);
-    boolean sensible = width >= 1 && height >= 1 && width <= SIDE_MAX && height <= SIDE_MAX;
-    return sensible ? new PictureSize((int) width, (int) height) : UNKNOWN;
+    return ofHeader((long) width, (long) height);
   }
 }

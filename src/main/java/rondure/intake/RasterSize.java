@@ -44,7 +44,8 @@ record RasterSize(int widthPx, int heightPx) {
     return new RasterSize((int) widthPx, (int) heightPx);
   }
 
-  private static boolean acceptable(long widthPx, long heightPx) {
+  /** Whether a picture of this size is decoded at all. */
+  static boolean acceptable(long widthPx, long heightPx) {
     return widthPx >= 1
         && heightPx >= 1
         && widthPx <= LARGEST_SIDE_PX

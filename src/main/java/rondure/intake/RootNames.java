@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import rondure.base.PathNames;
 
 /** What the files below each root of a scan are called by. */
 final class RootNames {
@@ -48,7 +49,7 @@ final class RootNames {
     }
     StringBuilder name = new StringBuilder();
     for (int i = Math.max(0, count - parts); i < count; i++) {
-      name.append(name.isEmpty() ? "" : "/").append(path.getName(i));
+      name.append(name.isEmpty() ? "" : "/").append(PathNames.last(path.getName(i)));
     }
     return name.toString();
   }

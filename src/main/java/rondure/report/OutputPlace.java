@@ -6,6 +6,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import rondure.base.FileTrouble;
+import rondure.base.PathNames;
 
 /** Finds where the results of an input go when the user names no place. */
 final class OutputPlace {
@@ -21,10 +22,13 @@ final class OutputPlace {
    */
   static Path of(Path input, Path currentFolder) throws OutputProblem {
     Path absolute = input.toAbsolutePath().normalize();
-    String name = absolute.getFileName() == null ? "night" : absolute.getFileName().toString();
     Path place = hasPlaceBeside(absolute) ? absolute.getParent() : currentFolder.toAbsolutePath();
+    Path plain =
+        absolute.getFileName() == null
+            ? place.resolve("night")
+            : place.resolve(absolute.getFileName());
     for (int i = 1; i <= SIBLINGS_TRIED; i++) {
-      Path folder = place.resolve(name + "-rondure" + (i == 1 ? "" : "-" + i));
+      Path folder = PathNames.withSuffix(plain, "-rondure" + (i == 1 ? "" : "-" + i));
       boolean free = !Files.exists(folder, LinkOption.NOFOLLOW_LINKS);
       if (free || Files.isDirectory(folder) && !isForeign(folder)) {
         return folder;

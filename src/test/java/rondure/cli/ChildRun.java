@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
@@ -24,6 +26,7 @@ final class ChildRun {
     private final Path home;
     private final List<String> before = new ArrayList<>();
     private final List<String> javaOptions = new ArrayList<>();
+    private final Map<String, String> environment = new TreeMap<>();
 
     private Builder(Path home) {
       this.home = home;
@@ -40,6 +43,11 @@ final class ChildRun {
       return this;
     }
 
+    Builder environment(String name, String value) {
+      environment.put(name, value);
+      return this;
+    }
+
     /** Starts in the home folder; its temporary folder and what it says lie there too. */
     ChildRun start(Object... arguments) throws IOException {
       Path temporary = Files.createDirectories(home.resolve("tmp"));
@@ -50,8 +58,10 @@ final class ChildRun {
       command.addAll(javaOptions);
       command.addAll(List.of("-cp", System.getProperty("java.class.path"), Main.class.getName()));
       Arrays.stream(arguments).map(Object::toString).forEach(command::add);
+      ProcessBuilder builder = new ProcessBuilder(command);
+      builder.environment().putAll(environment);
       Process process =
-          new ProcessBuilder(command)
+          builder
               .directory(home.toFile())
               .redirectOutput(home.resolve("child-out").toFile())
               .redirectError(home.resolve("child-err").toFile())

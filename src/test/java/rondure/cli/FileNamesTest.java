@@ -52,6 +52,25 @@ class FileNamesTest {
     assertTrue(names.containsAll(kept) && !kept.isEmpty(), kept.toString());
   }
 
+  /** As when a timer starts the command: names come out right, though no letter can be shown. */
+  @Test
+  void namesAreKeptInALocaleThatCannotSpellThem() throws Exception {
+    assumeNamesOfAllLetters();
+    String night = "n\u00E4chte \uD83C\uDF0C";
+    String name = night + "/\u00E9t\u00E9/\u05DC\u05D9\u05DC\u05D4 100%.tif";
+    SmallNight.copy(OutputFormat.TIFF, 1, home.resolve(name));
+    Run run =
+        ChildRun.in(home)
+            .environment("LC_ALL", "C")
+            .start("report", "--workers", 1, "--entries", "none", "--out", "out", ".")
+            .end();
+    assertEquals(0, run.code(), run.toString());
+    assertEquals(Set.of(name), Run.frames(home.resolve("out")).keySet());
+    Run named = ChildRun.in(home).environment("LC_ALL", "C").start("report", night).end();
+    assertEquals(2, named.code(), named.toString());
+    assertTrue(named.err().contains("LC_ALL=C.UTF-8"), named.err());
+  }
+
   /** Escape sequences, line ends and overrides of direction come out as question marks. */
   @Test
   void namesCannotActOnTheTerminal() throws IOException {

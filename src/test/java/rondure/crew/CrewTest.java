@@ -152,6 +152,26 @@ class CrewTest {
     assertThrows(CrewProblem.class, () -> Crew.start(noJava, temp));
   }
 
+  /** As when the program is asked to end: what the killed workers left open is no answer. */
+  @Test
+  void aCrewThatIsClosedAtItsWorkIsStopped() throws Exception {
+    Crew crew = Crew.start(CrewFixture.settings(2), temp);
+    List<MeasureJob> jobs = CrewFixture.jobs(temp, "sound-1", "sound-2", "sound-3");
+    List<Integer> delivered = new ArrayList<>();
+    assertThrows(
+        InterruptedException.class,
+        () ->
+            crew.measure(
+                jobs,
+                StarSettings.defaults(),
+                (index, outcome) -> {
+                  delivered.add(index);
+                  crew.close();
+                }));
+    assertEquals(0, delivered.get(0));
+    assertEquals(List.of(), workFolders());
+  }
+
   @Test
   void nothingIsLeftAfterClosing() throws Exception {
     Crew crew = Crew.start(CrewFixture.settings(2), temp);

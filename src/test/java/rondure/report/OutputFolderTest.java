@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.InterruptedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
@@ -100,6 +101,25 @@ class OutputFolderTest {
           assertThrows(OutputProblem.class, () -> OutputFolder.named(first.path()));
       assertTrue(problem.getMessage().contains("in use"), problem.getMessage());
     }
+  }
+
+  /** As when the program is asked to end while the report is being laid out. */
+  @Test
+  void aFolderClosedWhileItIsWrittenTakesNothingMore() throws Exception {
+    OutputFolder folder = OutputFolder.named(home.resolve("a/b/out"));
+    folder.write("a.txt", out -> out.write('a'));
+    assertThrows(
+        InterruptedIOException.class,
+        () ->
+            folder.write(
+                "b.txt",
+                out -> {
+                  out.write('b');
+                  folder.close();
+                }));
+    assertThrows(InterruptedIOException.class, () -> folder.write("c.txt", out -> out.write('c')));
+    assertThrows(InterruptedIOException.class, folder::publish);
+    assertFalse(Files.exists(home.resolve("a")), "nor the folders above that were made for it");
   }
 
   @Test
