@@ -13,6 +13,10 @@ record Findings(
   private static final int STARS_FOR_PATTERN = 30;
   private static final double ROUND_FROM = 0.85;
   private static final double SOFTER_EDGE_FROM = 1.25;
+
+  /** Below this coherence nobody sees one direction. */
+  private static final double SHARED_FROM = 0.3;
+
   private static final double AS_SHARP_UP_TO = 1.1;
 
   /** What the camera's path left besides the shape of single stars. */
@@ -23,7 +27,9 @@ record Findings(
     path.twice().ifPresent(twice -> addDouble(list, twice));
     path.tail().ifPresent(tail -> addTail(list, tail));
     addWidth(list, core);
-    addDirection(list, owner);
+    if (path.twice().isEmpty() || shape.roundness() < ROUND_FROM) {
+      addDirection(list, owner);
+    }
     addEdges(list);
     if (shape.starCount() < FEW_STARS) {
       add(list, Evidence.Kind.FEW_STARS, Map.of("starCount", (double) shape.starCount()));
@@ -88,20 +94,17 @@ record Findings(
     if (Oval.probability(shape) >= Oval.CLEAR) {
       add(list, Evidence.Kind.STARS_OVAL, Map.of("roundness", shape.roundness()));
     }
-    if (!direction.isSmeared()) {
+    boolean shared = shape.coherence() >= SHARED_FROM;
+    if (!direction.isSmeared() || !shared && shape.roundness() >= ROUND_FROM) {
       if (shape.roundness() >= ROUND_FROM) {
         add(list, Evidence.Kind.STARS_ROUND, Map.of("roundness", shape.roundness()));
       }
       addAbsence(list, trail);
       return;
     }
-    add(
-        list,
-        Evidence.Kind.ONE_DIRECTION_EVERYWHERE,
-        Map.of(
-            "roundness", shape.roundness(),
-            "angleDeg", Math.toDegrees(shape.moments().positionAngleRad()),
-            "coherence", shape.coherence()));
+    if (shared) {
+      addSharedDirection(list);
+    }
     if (owner.sizeFits().isEmpty()) {
       add(list, Evidence.Kind.TRAIL_UNKNOWN, Map.of());
     } else {
@@ -114,6 +117,16 @@ record Findings(
     }
     addComparison(list, owner);
     addAbsence(list, trail);
+  }
+
+  private void addSharedDirection(List<Evidence> list) {
+    add(
+        list,
+        Evidence.Kind.ONE_DIRECTION_EVERYWHERE,
+        Map.of(
+            "roundness", shape.roundness(),
+            "angleDeg", Math.toDegrees(shape.moments().positionAngleRad()),
+            "coherence", shape.coherence()));
   }
 
   private void addComparison(List<Evidence> list, SmearOwner owner) {

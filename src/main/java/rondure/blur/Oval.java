@@ -15,7 +15,7 @@ final class Oval {
   /** Narrower along their long axis, stars sit in one or two pixels and have no shape. */
   private static final double LONG_AXIS_PX = 1.5;
 
-  private static final double LONG_AXIS_SPREAD_PX = 0.1;
+  private static final double LONG_AXIS_SPREAD_PX = 0.06;
 
   /** From this probability on, the pattern over the frame is looked into. */
   static final double CLEAR = 0.5;

@@ -36,8 +36,9 @@ final class Advice {
     if (unknownTrail) {
       advice.add(context.words().say("advice.facts"));
     }
-    if (advice.isEmpty() && !context.measured().isEmpty()) {
-      advice.add(context.words().say("advice.NONE"));
+    if (advice.isEmpty()) {
+      advice.add(
+          context.words().say(context.measured().isEmpty() ? "advice.nothing" : "advice.NONE"));
     }
     return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
   }

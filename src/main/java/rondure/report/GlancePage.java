@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import rondure.intake.CaptureTime;
 import rondure.night.FrameShape;
 import rondure.night.FrameStatus;
@@ -33,11 +34,11 @@ final class GlancePage {
    */
   static GlanceView view(ReportContext context, Set<String> fullEntries) {
     GlancePage page = new GlancePage(context);
-    Map<Mark, Integer> tally = page.tally();
+    Map<Mark, Integer> tally = page.tally(frame -> true);
     return new GlanceView(
         Figures.shortened(context.book().inputName(), LONGEST_TITLE),
         page.when(),
-        page.verdict(tally),
+        page.verdict(),
         page.strip(),
         page.totals(),
         page.causes(tally),
@@ -48,9 +49,11 @@ final class GlancePage {
         context.words().say("glance.noteTitle"));
   }
 
-  private Map<Mark, Integer> tally() {
+  private Map<Mark, Integer> tally(Predicate<NightFrame> counted) {
     Map<Mark, Integer> tally = new EnumMap<>(Mark.class);
-    context.measured().forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
+    context.measured().stream()
+        .filter(counted)
+        .forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
     return tally;
   }
 
@@ -96,7 +99,7 @@ final class GlancePage {
     return (int) context.book().frames().stream().filter(Ranking::isKeep).count();
   }
 
-  private String verdict(Map<Mark, Integer> tally) {
+  private String verdict() {
     int measured = context.measured().size();
     int kept = kept();
     String key =
@@ -106,7 +109,7 @@ final class GlancePage {
                 ? (kept == 1 ? "singleKept" : "single")
                 : kept == measured ? "all" : kept == 0 ? "nothing" : "some";
     Mark worst =
-        tally.entrySet().stream()
+        tally(frame -> !Ranking.isKeep(frame)).entrySet().stream()
             .filter(entry -> entry.getKey() != Mark.NONE)
             .max(
                 Map.Entry.<Mark, Integer>comparingByValue()

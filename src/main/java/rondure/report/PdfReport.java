@@ -82,7 +82,8 @@ public final class PdfReport {
       throws TemplateProblem {
     Set<String> fullEntries = Ranking.fullEntries(context.book(), context.settings());
     String glance = templates.fill("glance.html", GlancePage.view(context, fullEntries));
-    String course = templates.fill("course.html", CoursePage.view(context));
+    boolean hasCourse = context.measured().size() > 1;
+    String course = hasCourse ? templates.fill("course.html", CoursePage.view(context)) : "";
     List<SceneView> scenes = ScenePages.views(context, templates, fullEntries);
     TablesView tables = TablesPage.view(context);
     boolean hasTables =
@@ -96,7 +97,7 @@ public final class PdfReport {
             context.settings().pageSize() == ReportSettings.PageSize.A4 ? "A4" : "letter",
             Figures.shortened(context.book().inputName(), LONGEST_FOOTER),
             context.settings().softwareVersion(),
-            bookmarks(context, scenes, hasTables),
+            bookmarks(context, scenes, hasCourse, hasTables),
             glance,
             course,
             templates.fill("scenes.html", Map.of("scenes", scenes)),
@@ -105,10 +106,12 @@ public final class PdfReport {
   }
 
   private static List<PageView.Bookmark> bookmarks(
-      ReportContext context, List<SceneView> scenes, boolean hasTables) {
+      ReportContext context, List<SceneView> scenes, boolean hasCourse, boolean hasTables) {
     List<PageView.Bookmark> bookmarks = new ArrayList<>();
     bookmarks.add(bookmark(context, "glance"));
-    bookmarks.add(bookmark(context, "course"));
+    if (hasCourse) {
+      bookmarks.add(bookmark(context, "course"));
+    }
     for (SceneView scene : scenes) {
       bookmarks.add(new PageView.Bookmark(scene.title(), "#" + scene.id(), scene.bookmarks()));
     }

@@ -10,6 +10,10 @@ import rondure.night.NightFrame;
 
 /** What could not be measured, and why, in a few sentences for the first page. */
 final class Problems {
+  private static final int FEW = 3;
+  private static final int LONGEST_NAME = 28;
+  private static final int LONGEST_REASON = 160;
+
   private Problems() {}
 
   static List<String> of(ReportContext context) {
@@ -21,12 +25,34 @@ final class Problems {
     List<String> problems = new ArrayList<>();
     counts.forEach(
         (status, count) -> problems.add(context.words().count("problem." + status, count)));
+    problems.addAll(reasons(context));
     new TreeMap<>(context.book().ignoredCounts())
         .forEach((kind, count) -> problems.add(ignored(context, kind, count)));
     if (problems.isEmpty()) {
       problems.add(context.words().say("problem.nothing"));
     }
     return problems;
+  }
+
+  /** One by one where they are few; else they stand in their table. */
+  private static List<String> reasons(ReportContext context) {
+    List<NightFrame> frames =
+        context.book().frames().stream().filter(frame -> frame.reason().isPresent()).toList();
+    if (frames.size() > FEW) {
+      return List.of();
+    }
+    return frames.stream()
+        .map(
+            frame ->
+                context
+                    .words()
+                    .say(
+                        "problem.reason",
+                        "file",
+                        Figures.shortened(frame.file(), LONGEST_NAME),
+                        "reason",
+                        Figures.shortened(frame.reason().orElseThrow(), LONGEST_REASON)))
+        .toList();
   }
 
   private static String ignored(ReportContext context, String kind, int count) {

@@ -32,6 +32,8 @@ import org.jfree.data.xy.XYSeriesCollection;
  * @param axisLabel words under the axis
  */
 public record CourseChart(List<Panel> panels, Axis axis, String axisLabel) implements Picture {
+  /** Shorter nights have marks on the axis closer than a minute. */
+  private static final double BRIEF_MILLIS = 10 * 60_000;
 
   /** What runs to the right. */
   public enum Axis {
@@ -113,7 +115,8 @@ public record CourseChart(List<Panel> panels, Axis axis, String axisLabel) imple
       }
     }
     double margin = Math.max(axis == Axis.TIME ? 60_000 : 1, 0.02 * (most - least));
-    ValueAxis domain = axis == Axis.TIME ? timeAxis() : orderAxis();
+    boolean brief = most - least < BRIEF_MILLIS;
+    ValueAxis domain = axis == Axis.TIME ? timeAxis(brief ? "HH:mm:ss" : "HH:mm") : orderAxis();
     if (least <= most) {
       domain.setRange(least - margin, most + margin);
     }
@@ -124,10 +127,10 @@ public record CourseChart(List<Panel> panels, Axis axis, String axisLabel) imple
     return domain;
   }
 
-  private static ValueAxis timeAxis() {
+  private static ValueAxis timeAxis(String pattern) {
     TimeZone clock = TimeZone.getTimeZone("UTC");
     DateAxis time = new DateAxis(null, clock, Locale.ROOT);
-    DateFormat format = new SimpleDateFormat("HH:mm", Locale.ROOT);
+    DateFormat format = new SimpleDateFormat(pattern, Locale.ROOT);
     format.setTimeZone(clock);
     time.setDateFormatOverride(format);
     return time;
