@@ -13,7 +13,8 @@ import java.util.List;
  * it when they are as rich in stars. Cells much rougher than the sky's level implies (trees, rocks
  * in moonlight, buildings) are not sky even where their level fits, nor are cells cut by the
  * horizon. Small holes (the Moon, a lamp) are closed. A frame whose sky is clipped to black tells
- * nothing about its ground: there all is sky.
+ * nothing about its ground: there all is sky. In a frame that shows objects all over, what is near
+ * them is not sky either ({@link Texture}).
  */
 final class SkyRegion {
   /** Neighbouring cells of one region differ by less than this factor per 64 px. */
@@ -84,6 +85,7 @@ final class SkyRegion {
     sky = richest(regions(smooth));
     dropCutCells(sky);
     closeHoles(sky);
+    Texture.takeOut(background, stars, sky);
     return sky;
   }
 

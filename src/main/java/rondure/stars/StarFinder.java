@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import rondure.base.PixelPlane;
 
@@ -42,7 +43,14 @@ public final class StarFinder {
         maskPx == settings.meshPx() ? background : BackgroundMesh.measure(plane, context, maskPx);
     SkyMask mask = SkyRegion.find(cells, sources, context, maskPx);
     SkyState sky = SkyRegion.state(cells, mask, context);
-    return new Found(background, mask, sky, candidates(sources, mask, context));
+    Predicate<Source> ground = source -> isCloud(source) || !mask.isSky(source.xPx(), source.yPx());
+    Verdicts verdicts =
+        new Verdicts(
+            HotPixelRule.of(sources),
+            ground,
+            ClipLevel.of(sources, context),
+            LostWings.leastPeakCounts(background, context));
+    return new Found(background, mask, sky, candidates(sources, verdicts));
   }
 
   /** The background's mesh, halved for small frames so that their horizon is not a staircase. */
@@ -55,14 +63,16 @@ public final class StarFinder {
     return side;
   }
 
-  private static List<Candidate> candidates(
-      List<Source> sources, SkyMask mask, PixelContext context) {
-    HotPixelRule hotPixels = HotPixelRule.of(sources);
-    double clipLevel = ClipLevel.of(sources, context);
+  /** Wider than any star or trail across its length. */
+  private static boolean isCloud(Source source) {
+    return source.moments().minorPx2() > StarEvidence.WIDEST_MINOR_PX2;
+  }
+
+  private static List<Candidate> candidates(List<Source> sources, Verdicts verdicts) {
     List<Candidate> free = new ArrayList<>();
     List<Candidate> refused = new ArrayList<>();
     for (Source source : sources) {
-      Optional<Refusal> refusal = refusal(source, mask, hotPixels, clipLevel);
+      Optional<Refusal> refusal = verdicts.of(source);
       (refusal.isEmpty() ? free : refused).add(candidate(source, refusal));
     }
     Comparator<Candidate> brightestFirst =
@@ -73,20 +83,26 @@ public final class StarFinder {
         .toList();
   }
 
-  /** The first reason that holds: sensor before ground before sky. */
-  private static Optional<Refusal> refusal(
-      Source source, SkyMask mask, HotPixelRule hotPixels, double clipLevel) {
-    if (hotPixels.isHot(source.spread())) {
-      return Optional.of(Refusal.HOT_PIXEL);
+  /** What the frame as a whole says about each of its sources. */
+  private record Verdicts(
+      HotPixelRule hotPixels, Predicate<Source> ground, double clipLevel, double leastPeak) {
+
+    /** The first reason that holds: sensor before ground before sky. */
+    Optional<Refusal> of(Source source) {
+      if (hotPixels.isHot(source.spread())) {
+        return Optional.of(Refusal.HOT_PIXEL);
+      }
+      if (ground.test(source)) {
+        return Optional.of(Refusal.NOT_SKY);
+      }
+      if (source.peakValueCounts() >= clipLevel) {
+        return Optional.of(Refusal.SATURATED);
+      }
+      if (source.touchesEdge()) {
+        return Optional.of(Refusal.EDGE);
+      }
+      return source.peakCounts() < leastPeak ? Optional.of(Refusal.TOO_FAINT) : Optional.empty();
     }
-    boolean cloud = source.moments().minorPx2() > StarEvidence.WIDEST_MINOR_PX2;
-    if (cloud || !mask.isSky(source.xPx(), source.yPx())) {
-      return Optional.of(Refusal.NOT_SKY);
-    }
-    if (source.peakValueCounts() >= clipLevel) {
-      return Optional.of(Refusal.SATURATED);
-    }
-    return source.touchesEdge() ? Optional.of(Refusal.EDGE) : Optional.empty();
   }
 
   private static Candidate candidate(Source source, Optional<Refusal> refusal) {
