@@ -16,14 +16,17 @@ import java.util.function.Predicate;
 
 /**
  * The EXIF and TIFF tags of the picture itself, as checked values: the directories of thumbnails,
- * position and maker notes are left out. The first directory that holds a sensible value answers.
+ * position and maker notes are left out. The first directory that holds a sensible value answers;
+ * where none does, XMP.
  */
 final class ExifTags {
   private static final int TEXT_MAX = 80;
 
   private final List<Directory> directories = new ArrayList<>();
+  private final XmpTags xmp;
 
   ExifTags(Metadata metadata) {
+    xmp = new XmpTags(metadata);
     metadata.getDirectoriesOfType(ExifIFD0Directory.class).forEach(directories::add);
     metadata.getDirectoriesOfType(PanasonicRawIFD0Directory.class).forEach(directories::add);
     metadata.getDirectoriesOfType(ExifSubIFDDirectory.class).forEach(directories::add);
@@ -51,7 +54,7 @@ final class ExifTags {
         return value;
       }
     }
-    return Optional.empty();
+    return xmp.number(tag).filter(sensible);
   }
 
   /** The value of a tag in one directory, of a list the first; a zero denominator is no value. */
@@ -89,7 +92,7 @@ final class ExifTags {
         return text;
       }
     }
-    return Optional.empty();
+    return xmp.text(tag).flatMap(ExifTags::clean);
   }
 
   /**

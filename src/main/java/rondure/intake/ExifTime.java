@@ -8,13 +8,17 @@ import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Capture times as EXIF writes them (Exif 3.0, CIPA DC-008, table of date and time tags). */
+/**
+ * Capture times as EXIF writes them (Exif 3.0, CIPA DC-008, table of date and time tags), or XMP,
+ * with fraction and offset behind the seconds (ISO 8601).
+ */
 final class ExifTime {
   private static final int[] ORIGINAL = {0x9003, 0x9291, 0x9011};
   private static final int[] DIGITIZED = {0x9004, 0x9292, 0x9012};
   private static final Pattern MOMENT =
       Pattern.compile(
-          "(\\d{4})[:\\-/.](\\d\\d)[:\\-/.](\\d\\d)[ T](\\d\\d):(\\d\\d):(\\d\\d)(?:\\.(\\d{1,9}))?.*");
+          "(\\d{4})[:\\-/.](\\d\\d)[:\\-/.](\\d\\d)[ T](\\d\\d):(\\d\\d):(\\d\\d)(?:\\.(\\d{1,9}))?"
+              + "(?:(Z|[+-]\\d\\d:\\d\\d)?|.*)");
   private static final Pattern FRACTION = Pattern.compile("\\d{1,9}");
   private static final int FIRST_YEAR = 1900;
 
@@ -52,7 +56,8 @@ final class ExifTime {
         return Optional.empty();
       }
       LocalDateTime local = second.plusNanos(known.map(ExifTime::nanos).orElse(0L));
-      return Optional.of(new CaptureTime(local, offset, known.isPresent(), Fact.Source.FILE));
+      OptionalInt east = offset.isPresent() ? offset : offset(Optional.ofNullable(parts.group(8)));
+      return Optional.of(new CaptureTime(local, east, known.isPresent(), Fact.Source.FILE));
     } catch (DateTimeException impossible) {
       return Optional.empty();
     }
