@@ -1,6 +1,7 @@
 package rondure.intake;
 
 import java.awt.image.BufferedImage;
+import java.awt.image.IndexColorModel;
 import java.io.IOException;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
@@ -12,7 +13,7 @@ final class PngDecoder {
   private PngDecoder() {}
 
   /**
-   * @throws FrameProblem when the file is damaged or cut short
+   * @throws FrameProblem when the file is damaged or cut short, or has a palette of colours
    */
   static DecodedFrame decode(FileBytes file, Orientation orientation)
       throws IOException, FrameProblem {
@@ -20,6 +21,10 @@ final class PngDecoder {
     CompressedSize.checkPacked(
         png.size(), png.size().areaPx() * png.bytesPerPixel(), file.length());
     BufferedImage picture = read(file);
+    if (picture.getColorModel() instanceof IndexColorModel palette && !grey(palette)) {
+      throw new FrameProblem(
+          "this is a palette-colour PNG, too coarse for stars; export a linear 16-bit TIFF");
+    }
     int bits = png.bits() == 16 ? 16 : 8;
     Developed developed = Developed.of(png.tagged(), png.profiled(), bits);
     CodeScale scale = new CodeScale(developed.curve(), (1 << bits) - 1, true, false);
@@ -27,6 +32,15 @@ final class PngDecoder {
     PictureRows.feed(picture, scale, frame);
     return frame.finish(
         new Levels(CodeScale.WHITE_COUNTS, scale.stepCounts(), developed.linearity()), orientation);
+  }
+
+  private static boolean grey(IndexColorModel palette) {
+    for (int i = 0; i < palette.getMapSize(); i++) {
+      if (palette.getRed(i) != palette.getGreen(i) || palette.getBlue(i) != palette.getGreen(i)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static BufferedImage read(FileBytes file) throws IOException {

@@ -96,12 +96,21 @@ class PngDecoderTest {
   }
 
   @Test
-  void paletteAndFewBitsAreReadAsEightBits() throws FrameProblem {
-    byte[] palette = chunk("PLTE", new byte[] {9, 0, 9, 9, (byte) 188, 9});
+  void greyPaletteAndFewBitsAreReadAsEightBits() throws FrameProblem {
+    byte grey = (byte) 188;
+    byte[] palette = chunk("PLTE", new byte[] {0, 0, 0, grey, grey, grey});
     byte[] indexed = png(new int[] {2, 1, 8, 3}, palette, new byte[] {0, 0, 1});
     assertEquals(0.5029 * 65_535, Decoding.decode(indexed).plane().at(1, 0), 10);
     byte[] fourBits = png(new int[] {2, 1, 4, 0}, new byte[0], new byte[] {0, (byte) 0x0F});
     assertEquals(65_535, Decoding.decode(fourBits).plane().at(1, 0), 0.1);
+  }
+
+  /** At most 256 colours for the whole picture made stars of an outside simulator 27 % too wide. */
+  @Test
+  void aPaletteOfColoursIsRefusedByName() {
+    byte[] palette = chunk("PLTE", new byte[] {9, 0, 9, 9, (byte) 188, 9});
+    String refusal = Decoding.refusal(png(new int[] {2, 1, 8, 3}, palette, new byte[] {0, 0, 1}));
+    assertTrue(refusal.startsWith("this is a palette-colour PNG"), refusal);
   }
 
   @ParameterizedTest
