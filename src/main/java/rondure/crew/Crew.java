@@ -162,7 +162,7 @@ public final class Crew implements AutoCloseable {
     try {
       batch.deliver(sink);
       delivered = true;
-    } catch (CrewProblem problem) {
+    } catch (CrewProblem | RuntimeException problem) {
       refuseWhenClosed();
       throw problem;
     } finally {

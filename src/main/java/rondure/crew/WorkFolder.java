@@ -54,11 +54,21 @@ final class WorkFolder implements AutoCloseable {
     String prefix = PREFIX + ProcessHandle.current().pid() + "-";
     Path path = Files.createTempDirectory(root.toAbsolutePath(), prefix);
     OURS.add(path);
+    try {
+      return new WorkFolder(path, locked(path.resolve(LOCK_NAME)));
+    } catch (IOException e) {
+      // As when the program is asked to end at this moment.
+      deleteTree(path);
+      OURS.remove(path);
+      throw e;
+    }
+  }
+
+  private static FileChannel locked(Path lockFile) throws IOException {
     FileChannel channel =
-        FileChannel.open(
-            path.resolve(LOCK_NAME), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     channel.lock();
-    return new WorkFolder(path, channel);
+    return channel;
   }
 
   Path path() {

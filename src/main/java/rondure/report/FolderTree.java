@@ -29,6 +29,20 @@ final class FolderTree {
     return missing;
   }
 
+  /**
+   * Undoes {@link #make}: removes the innermost folder with all in it, and the others where they
+   * are empty.
+   */
+  static void unmake(List<Path> made) throws IOException {
+    for (Path folder : made) {
+      if (folder.equals(made.get(0))) {
+        delete(folder);
+      } else {
+        Files.deleteIfExists(folder);
+      }
+    }
+  }
+
   /** Removes a folder and all in it, links unfollowed; nothing when it is not there. */
   static void delete(Path root) throws IOException {
     if (!Files.isDirectory(root, LinkOption.NOFOLLOW_LINKS)) {

@@ -144,14 +144,9 @@ public final class OutputFolder implements AutoCloseable {
     closed = true;
     try {
       FolderTree.delete(folder.resolve(PARTIAL));
-      if (!published && !madeFolders.isEmpty()) {
-        Files.deleteIfExists(folder.resolve(MARKER));
-      }
       lock.release();
       if (!published) {
-        for (Path made : madeFolders) {
-          Files.deleteIfExists(made);
-        }
+        FolderTree.unmake(madeFolders);
       }
     } catch (IOException e) {
       LOG.debug("{} not left clean", folder, e);
@@ -162,7 +157,7 @@ public final class OutputFolder implements AutoCloseable {
     Path absolute = folder.toAbsolutePath().normalize();
     try {
       List<Path> made = FolderTree.make(absolute);
-      OutputFolder output = new OutputFolder(absolute, made, RunLock.of(absolute));
+      OutputFolder output = new OutputFolder(absolute, made, locked(absolute, made));
       output.claim();
       return output;
     } catch (IOException e) {
@@ -173,6 +168,15 @@ public final class OutputFolder implements AutoCloseable {
               + FileTrouble.words(e)
               + "); name another folder with --out.",
           e);
+    }
+  }
+
+  private static RunLock locked(Path folder, List<Path> made) throws OutputProblem, IOException {
+    try {
+      return RunLock.of(folder);
+    } catch (IOException e) {
+      FolderTree.unmake(made);
+      throw e;
     }
   }
 

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rondure.report.OutputFolder;
 
 /** Where the results of the whole command go. */
 class OutputPlaceTest {
@@ -23,38 +24,32 @@ class OutputPlaceTest {
   }
 
   @Test
-  void resultsGoBesideTheInputAndAgainIntoTheSameFolder() throws IOException {
-    Path night = SmallNight.tiffs(home.resolve("night"), 1);
-    Run first = report(night);
-    assertEquals(0, first.code(), first.err());
-    Path out = home.resolve("night-rondure");
-    assertEquals(RESULTS, Run.names(out));
-    assertTrue(first.out().contains("Report: " + out.resolve("report.pdf")), first.out());
-    byte[] json = Files.readAllBytes(out.resolve("night.json"));
-    Files.writeString(out.resolve("night.json"), "{}");
-    Run second = report(night);
-    assertEquals(0, second.code(), second.err());
-    assertEquals(List.of("night", "night-rondure"), Run.names(home));
-    assertEquals(new String(json), Files.readString(out.resolve("night.json")));
-  }
-
-  @Test
-  void aForeignFolderOfThatNameIsLeftAloneAndANumberedOneUsed() throws IOException {
+  void resultsGoBesideTheInputIntoANumberedFolderWhereTheNameIsTakenAndThereAgain()
+      throws IOException {
     Path night = SmallNight.tiffs(home.resolve("night"), 1);
     Path foreign = Files.createDirectory(home.resolve("night-rondure"));
     Files.writeString(foreign.resolve("letter.txt"), "mine");
-    Run run = report(night);
-    assertEquals(0, run.code(), run.err());
+    Run first = report(night);
+    assertEquals(0, first.code(), first.err());
+    Path out = home.resolve("night-rondure-2");
+    assertEquals(RESULTS, Run.names(out));
+    assertTrue(first.out().contains("Report: " + out.resolve("report.pdf")), first.out());
+    String json = Files.readString(out.resolve("night.json"));
+    Files.writeString(out.resolve("night.json"), "{}");
+    Run second = report(night);
+    assertEquals(0, second.code(), second.err());
+    assertEquals(List.of("night", "night-rondure", "night-rondure-2"), Run.names(home));
+    assertEquals(json, Files.readString(out.resolve("night.json")));
     assertEquals(List.of("letter.txt"), Run.names(foreign));
-    assertEquals(RESULTS, Run.names(home.resolve("night-rondure-2")));
   }
 
-  /** Results inside the night are no frames of it. */
+  /** Earlier results inside the night are no frames of it. */
   @Test
-  void resultsInsideTheNightAreSkippedByTheNextRun() throws IOException {
+  void resultsInsideTheNightAreSkipped() throws IOException {
     Path night = SmallNight.tiffs(home.resolve("night"), 1);
     Path out = night.resolve("results");
-    assertEquals(0, Run.report(out, night).code());
+    Files.createDirectories(out);
+    Files.writeString(out.resolve(OutputFolder.MARKER), "");
     SmallNight.tiffs(out.resolve("more"), 2);
     assertEquals(0, Run.report(out, night).code());
     assertEquals(1, Run.frames(out).size());

@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Predicate;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -93,14 +92,17 @@ class StoppedRunTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"FACTS,INT,3", "MEASURING,INT,60", "MEASURING,TERM,60", "WRITING,TERM,3"})
+  @CsvSource({"FACTS,INT,3", "MEASURING,INT,60", "MEASURING,TERM,60"})
   void aStoppedRunLeavesNothing(Moment moment, String signal, int frames) throws Exception {
     nightOf(frames);
     stopAt(moment, signal);
     assertFalse(Files.exists(out), () -> moment + " left the output folder");
   }
 
-  /** The results of an earlier run stay whole, and the next run finds the folder free. */
+  /**
+   * The results of an earlier run stay whole, and the next run finds the folder free; what a run
+   * leaves that was killed outright, the next one clears.
+   */
   @Test
   void aStoppedRunKeepsEarlierResultsAndLetsTheNextRunWork() throws Exception {
     nightOf(FEW);
@@ -111,22 +113,15 @@ class StoppedRunTest {
     stopAt(Moment.WRITING, "INT");
     assertEquals(names, Run.names(out));
     assertEquals(json, Files.readString(out.resolve("night.json")));
+
+    ChildRun killed = started();
+    killed.await(() -> Moment.WRITING.hasCome(killed, out));
+    killed.signal("KILL");
+    assertEquals(137, killed.end().code());
+    assertTrue(Run.names(out).contains(".rondure-partial"));
     Run next = Run.report(out, one);
     assertEquals(0, next.code(), next.err());
-  }
-
-  /** A run that was killed outright cannot clean up; the next one does. */
-  @Test
-  void theNextRunCleansUpAfterOneThatWasKilled() throws Exception {
-    nightOf(FEW);
-    ChildRun child = started();
-    child.await(() -> Moment.WRITING.hasCome(child, out));
-    child.signal("KILL");
-    assertEquals(137, child.end().code());
-    Predicate<String> leftover = name -> name.equals(".rondure-partial");
-    assertTrue(Run.names(out).stream().anyMatch(leftover));
-    Run next = Run.report(out, SmallNight.tiffs(home.resolve("one"), 1));
-    assertEquals(0, next.code(), next.err());
-    assertFalse(Run.names(out).stream().anyMatch(leftover));
+    assertEquals(names, Run.names(out));
+    assertEquals(json, Files.readString(out.resolve("night.json")));
   }
 }

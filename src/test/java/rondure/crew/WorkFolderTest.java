@@ -2,14 +2,17 @@ package rondure.crew;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,6 +22,17 @@ class WorkFolderTest {
   private static final long NO_PROCESS = 99_999_999;
 
   @TempDir Path temp;
+
+  /** An interrupted thread cannot take a lock; the folder made for it goes again. */
+  @Test
+  void aFolderThatCannotBeLockedIsRemoved() throws Exception {
+    Thread.currentThread().interrupt();
+    assertThrows(IOException.class, () -> WorkFolder.create(temp));
+    assertTrue(Thread.interrupted());
+    try (Stream<Path> left = Files.list(temp)) {
+      assertEquals(0, left.count());
+    }
+  }
 
   @Test
   void isForItsOwnerOnly() throws Exception {
