@@ -51,7 +51,7 @@ record Findings(
             Math.toDegrees(twice.angleRad()),
             "fainterPercent",
             100 * twice.fainterShare(),
-            "pairs",
+            "pairCount",
             (double) twice.pairs()));
   }
 
@@ -100,6 +100,7 @@ record Findings(
         add(list, Evidence.Kind.STARS_ROUND, Map.of("roundness", shape.roundness()));
       }
       addAbsence(list, trail);
+      addPossibleTrail(list, trail);
       return;
     }
     if (shared) {
@@ -117,6 +118,16 @@ record Findings(
     }
     addComparison(list, owner);
     addAbsence(list, trail);
+  }
+
+  private void addPossibleTrail(List<Evidence> list, double trailPx) {
+    double largestPx = Math.sqrt(24 * direction.skyMostPx2());
+    if (Oval.probability(shape) >= Oval.CLEAR && largestPx > 0) {
+      add(
+          list,
+          Evidence.Kind.TRAIL_MAY_ADD,
+          Map.of("trailPredictedPx", trailPx, "trailLargestPx", largestPx));
+    }
   }
 
   private void addSharedDirection(List<Evidence> list) {
