@@ -15,7 +15,8 @@ import rondure.stars.StarField;
  * @param gain how much the smear improves the fit over a lens alone, chi²
  * @param trailCentrePx longest trail the exposure can give in the centre, when it can be predicted
  * @param smearRatio measured length over the longest trail possible, when that is known
- * @param skyMostPx2 smear of the longest trail possible, median over the stars; 0 when unknown
+ * @param skyMostPx2 smear of the longest trail possible, median over the stars, and where none is
+ *     seen no more than could hide; 0 when unknown
  * @param skyLogOdds for the sky against a turn of the camera, from the pattern over the field
  * @param radialPx2 stretch away from the centre at the corner, px²
  * @param lensPx2 median over the stars of that stretch, unsigned
@@ -86,7 +87,7 @@ record DirectionReading(
           gain,
           centre,
           Optional.empty(),
-          most.orElse(0.0),
+          Math.min(LEAST_SMEAR_PX2, most.orElse(0.0)),
           0,
           lens.radialPx2(),
           lens.lensPx2(),
