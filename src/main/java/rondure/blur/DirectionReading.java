@@ -15,6 +15,8 @@ import rondure.stars.StarField;
  * @param gain how much the smear improves the fit over a lens alone, chi²
  * @param trailCentrePx longest trail the exposure can give in the centre, when it can be predicted
  * @param smearRatio measured length over the longest trail possible, when that is known
+ * @param skyMostPx2 smear of the longest trail possible, median over the stars, and where none is
+ *     seen no more than could hide; 0 when unknown
  * @param skyLogOdds for the sky against a turn of the camera, from the pattern over the field
  * @param radialPx2 stretch away from the centre at the corner, px²
  * @param lensPx2 median over the stars of that stretch, unsigned
@@ -25,6 +27,7 @@ record DirectionReading(
     double gain,
     Optional<Double> trailCentrePx,
     Optional<Double> smearRatio,
+    double skyMostPx2,
     double skyLogOdds,
     double radialPx2,
     double lensPx2,
@@ -77,12 +80,14 @@ record DirectionReading(
     SmearModel best = trail.filter(t -> t.loss() < shake.loss()).orElse(shake);
     double gain = lens.loss() - best.loss();
     boolean real = gain >= SIGNIFICANT_GAIN && best.smearPx2() >= LEAST_SMEAR_PX2;
+    Optional<Double> most = largestPx2(evidence, MIDDLE);
     if (!real) {
       return new DirectionReading(
           0,
           gain,
           centre,
           Optional.empty(),
+          Math.min(LEAST_SMEAR_PX2, most.orElse(0.0)),
           0,
           lens.radialPx2(),
           lens.lensPx2(),
@@ -92,7 +97,8 @@ record DirectionReading(
         best.smearPx2(),
         gain,
         centre,
-        largestPx2(evidence, MIDDLE).map(px2 -> Math.sqrt(best.smearPx2() / px2)),
+        most.map(px2 -> Math.sqrt(best.smearPx2() / px2)),
+        most.orElse(0.0),
         trail.map(t -> logOdds(shake, t, smears, centre.isPresent())).orElse(0.0),
         best.radialPx2(),
         best.lensPx2(),

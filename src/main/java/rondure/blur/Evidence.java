@@ -57,7 +57,9 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** angleDeg, tailPx2: the average star has a faint tail along one line. */
     FAINT_TAIL,
     /** roundness: stars are oval, though narrow. */
-    STARS_OVAL
+    STARS_OVAL,
+    /** trailPredictedPx, trailLargestPx: the sky may add a trail that does not show by itself. */
+    TRAIL_MAY_ADD
   }
 
   public Evidence {

@@ -3,7 +3,6 @@ package rondure.blur;
 import java.util.Optional;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
-import rondure.base.Stamp;
 import rondure.stars.AverageStar;
 import rondure.stars.Star;
 import rondure.stars.StarField;
@@ -22,11 +21,6 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad) {
 
   /** Widths along the long axis: reaches the path, not the neighbours. */
   private static final double REACH_PER_FWHM = 2.2;
-
-  private static final double RIM_FROM = 0.85;
-
-  /** Grid points near each other share values: one independent value for this area, px². */
-  private static final double CORRELATED_PX2 = 0.5;
 
   private static final double SURE_SIGMAS = 3.5;
 
@@ -59,96 +53,14 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad) {
         .filter(average -> average.zone() == AverageStar.Zone.WHOLE)
         .filter(average -> average.starCount() >= LEAST_STARS)
         .findFirst()
-        .map(average -> beyond(shape.moments(), new Grid(average, REACH_PER_FWHM * fwhm)));
+        .map(average -> beyond(shape.moments(), new AverageGrid(average, REACH_PER_FWHM * fwhm)));
   }
 
-  private static FaintTail beyond(Moments single, Grid grid) {
+  private static FaintTail beyond(Moments single, AverageGrid grid) {
     Moments average = grid.moments();
     double along = (average.xxPx2() - average.yyPx2() - single.xxPx2() + single.yyPx2()) / 2;
     double diagonal = average.xyPx2() - single.xyPx2();
     return new FaintTail(
         Math.hypot(along, diagonal), grid.spin2ErrorPx2(), Math.atan2(diagonal, along) / 2);
-  }
-
-  /** The average star's grid, its rim's level taken off. */
-  private static final class Grid {
-    private final Stamp stamp;
-    private final int middle;
-    private final double samplesPerPx;
-    private final double reachPx;
-    private final double level;
-    private final double noise;
-
-    Grid(AverageStar average, double reachPx) {
-      stamp = average.stamp();
-      middle = stamp.sidePx() / 2;
-      samplesPerPx = average.samplesPerPx();
-      this.reachPx = Math.min(reachPx, RIM_FROM * middle / samplesPerPx);
-      double[] rim = rim();
-      level = RobustStats.median(rim);
-      noise = RobustStats.madSigma(rim);
-    }
-
-    private double[] rim() {
-      double[] values = new double[stamp.sidePx() * stamp.sidePx()];
-      for (int i = 0; i < values.length; i++) {
-        double radius = Math.hypot(i % stamp.sidePx() - middle, i / stamp.sidePx() - middle);
-        boolean isRim = radius > RIM_FROM * middle && radius <= middle;
-        values[i] = isRim ? stamp.at(i % stamp.sidePx(), i / stamp.sidePx()) : Double.NaN;
-      }
-      return values;
-    }
-
-    private double light(int i) {
-      return stamp.at(i % stamp.sidePx(), i / stamp.sidePx()) - level;
-    }
-
-    private double dx(int i) {
-      return (i % stamp.sidePx() - middle) / samplesPerPx;
-    }
-
-    private double dy(int i) {
-      return (i / stamp.sidePx() - middle) / samplesPerPx;
-    }
-
-    private boolean isInside(int i) {
-      return Math.hypot(dx(i), dy(i)) <= reachPx && !Double.isNaN(light(i));
-    }
-
-    private double total() {
-      double sum = 0;
-      for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-        sum += isInside(i) ? light(i) : 0;
-      }
-      return Math.max(1e-9, sum);
-    }
-
-    /** Second moments about the centroid that the stars were laid on. */
-    Moments moments() {
-      double total = total();
-      double xx = 0;
-      double xy = 0;
-      double yy = 0;
-      for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-        if (isInside(i)) {
-          double share = light(i) / total;
-          xx += share * dx(i) * dx(i);
-          xy += share * dx(i) * dy(i);
-          yy += share * dy(i) * dy(i);
-        }
-      }
-      return new Moments(xx, xy, yy);
-    }
-
-    /** √Σ (x² − y²)²/4 over the aperture, times noise over light. */
-    double spin2ErrorPx2() {
-      double squares = 0;
-      for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-        double weight = isInside(i) ? (dx(i) * dx(i) - dy(i) * dy(i)) / 2 : 0;
-        squares += weight * weight;
-      }
-      double alike = Math.max(1, CORRELATED_PX2 * samplesPerPx * samplesPerPx);
-      return noise * Math.sqrt(squares * alike) / total();
-    }
   }
 }

@@ -3,7 +3,6 @@ package rondure.blur;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** Puts what was seen into the verdict's list of evidence, most telling first. */
 record Findings(
@@ -19,13 +18,9 @@ record Findings(
 
   private static final double AS_SHARP_UP_TO = 1.1;
 
-  /** What the camera's path left besides the shape of single stars. */
-  record Path(Optional<DoubleImage> twice, Optional<FaintTail> tail) {}
-
-  List<Evidence> list(SmearOwner owner, OneFrameAttribution.Core core, Path path) {
+  List<Evidence> list(SmearOwner owner, OneFrameAttribution.Core core, CameraPath path) {
     List<Evidence> list = new ArrayList<>();
-    path.twice().ifPresent(twice -> addDouble(list, twice));
-    path.tail().ifPresent(tail -> addTail(list, tail));
+    list.addAll(path.evidence());
     addWidth(list, core);
     if (path.twice().isEmpty() || shape.roundness() < ROUND_FROM) {
       addDirection(list, owner);
@@ -38,28 +33,6 @@ record Findings(
       add(list, Evidence.Kind.ONE_FRAME_ONLY, Map.of());
     }
     return list;
-  }
-
-  private static void addDouble(List<Evidence> list, DoubleImage twice) {
-    add(
-        list,
-        Evidence.Kind.DOUBLE_IMAGE,
-        Map.of(
-            "offsetPx",
-            twice.offsetPx(),
-            "angleDeg",
-            Math.toDegrees(twice.angleRad()),
-            "fainterPercent",
-            100 * twice.fainterShare(),
-            "pairs",
-            (double) twice.pairs()));
-  }
-
-  private static void addTail(List<Evidence> list, FaintTail tail) {
-    add(
-        list,
-        Evidence.Kind.FAINT_TAIL,
-        Map.of("angleDeg", Math.toDegrees(tail.angleRad()), "tailPx2", tail.spin2Px2()));
   }
 
   private void addWidth(List<Evidence> list, OneFrameAttribution.Core core) {
@@ -100,6 +73,7 @@ record Findings(
         add(list, Evidence.Kind.STARS_ROUND, Map.of("roundness", shape.roundness()));
       }
       addAbsence(list, trail);
+      addPossibleTrail(list, trail);
       return;
     }
     if (shared) {
@@ -117,6 +91,16 @@ record Findings(
     }
     addComparison(list, owner);
     addAbsence(list, trail);
+  }
+
+  private void addPossibleTrail(List<Evidence> list, double trailPx) {
+    double largestPx = Math.sqrt(24 * direction.skyMostPx2());
+    if (Oval.probability(shape) >= Oval.CLEAR && largestPx > 0) {
+      add(
+          list,
+          Evidence.Kind.TRAIL_MAY_ADD,
+          Map.of("trailPredictedPx", trailPx, "trailLargestPx", largestPx));
+    }
   }
 
   private void addSharedDirection(List<Evidence> list) {

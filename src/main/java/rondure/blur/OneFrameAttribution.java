@@ -33,20 +33,21 @@ public final class OneFrameAttribution implements Attribution {
     FieldShape shape = FieldShape.of(evidence.field());
     double oval = Oval.probability(shape);
     DirectionReading direction = DirectionReading.of(evidence, oval >= Oval.CLEAR);
-    Optional<FaintTail> tail = FaintTail.of(evidence.field(), shape);
-    Optional<DoubleImage> twice = DoubleImage.of(evidence.field());
+    CameraPath path = CameraPath.of(evidence, shape);
     WidthReading widths = WidthReading.of(evidence.field(), direction.at());
-    SmearOwner owner = SmearOwner.of(evidence, shape, direction, tail.isPresent());
+    SmearOwner owner = SmearOwner.of(evidence, shape, direction, path.tail().isPresent());
     Core core = core(evidence, shape, widths);
-    double smear = direction.smearPx2() + tail.map(FaintTail::wholePx2).orElse(0.0);
+    double smear = direction.smearPx2() + path.tailPx2();
     Map<Cause, Double> byWidth = byWidth(core, widths, smear, owner.trailing());
     Map<Cause, Double> byShape = Oval.applied(byWidth, direction, owner.trailing(), oval);
     Map<Cause, Double> humble = humble(byShape, shape.starCount());
     Map<Cause, Double> probabilities =
-        twice.isPresent() ? Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, humble) : humble;
+        path.twice().isPresent()
+            ? Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, humble)
+            : humble;
     Excess excess = Excess.over(core.px2(), widths, smear);
     Findings findings = new Findings(evidence, shape, direction, excess);
-    return Verdict.of(probabilities, findings.list(owner, core, new Findings.Path(twice, tail)));
+    return Verdict.of(probabilities, findings.list(owner, core, path));
   }
 
   private Map<Cause, Double> byWidth(

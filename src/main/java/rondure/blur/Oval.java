@@ -44,8 +44,11 @@ final class Oval {
       return byWidth;
     }
     double keep = 1 - surplus / byWidth.get(Cause.NONE);
-    Shares patterns = new Shares(0, direction.smearPx2(), direction.lensPx2());
-    Map<Cause, Double> drawn = patterns.spread(trailing, 1);
+    // A trail too short to show beside the lens may be there all the same.
+    boolean smeared = direction.isSmeared();
+    Shares patterns =
+        new Shares(0, smeared ? direction.smearPx2() : direction.skyMostPx2(), direction.lensPx2());
+    Map<Cause, Double> drawn = patterns.spread(smeared ? trailing : 1, 1);
     Map<Cause, Double> result = Mixing.mix(byWidth, 1, byWidth);
     result.put(Cause.NONE, keep * byWidth.get(Cause.NONE));
     for (Cause cause : new Cause[] {Cause.TRAILING, Cause.TRIPOD, Cause.LENS}) {

@@ -20,7 +20,7 @@ import rondure.stars.StarField;
 /** Makes the entry of one frame and registers its pictures. */
 final class EntryMaker {
   private static final double PHOTO_WIDTH = 226;
-  private static final double PHOTO_HEIGHT = 150;
+  private static final double PHOTO_HEIGHT = 138;
   private static final int MAP_SCALE_STRIP = 14;
   private static final int MAP_WIDTH_LEAST = 245;
   private static final int FAN = 112;

@@ -74,7 +74,7 @@ final class GlancePage {
     return context
         .words()
         .say(
-            oneDay ? "glance.oneDay" : "glance.severalDays",
+            first.equals(last) ? "glance.oneTime" : oneDay ? "glance.oneDay" : "glance.severalDays",
             "from",
             Figures.clock(first),
             "fromDate",
@@ -116,7 +116,10 @@ final class GlancePage {
                     .thenComparing(Map.Entry.comparingByKey(java.util.Comparator.reverseOrder())))
             .map(Map.Entry::getKey)
             .orElse(Mark.NONE);
-    String rest = context.words().say("glance.rest." + worst);
+    String rest =
+        measured == 1
+            ? cause(context.measured().get(0))
+            : context.words().say("glance.rest." + worst);
     return context
         .words()
         .say(
@@ -129,6 +132,11 @@ final class GlancePage {
             Integer.toString(kept),
             "rest",
             rest);
+  }
+
+  /** For a lone frame: what its entry says. */
+  private String cause(NightFrame frame) {
+    return new CauseWords(context.words()).heading(frame) + ".";
   }
 
   private PictureView strip() {

@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -353,6 +354,64 @@ class OneFrameAttributionTest {
         RobustStats.median(
             field.stars().stream().mapToDouble(s -> s.fwhmMinorPx() / s.fwhmMajorPx()).toArray());
     assertEquals(median, FieldShape.of(field).roundness(), 0.04);
+  }
+
+  /** A picture made smaller hides a trail's width, L²/12, behind its pixels, but not its shape. */
+  @Test
+  void ovalStarsAreNeverNoneHoweverNarrow() {
+    StarField small =
+        field(150, (x, y) -> Moments.round(0.25 - CORE_PX2).plus(Moments.line(2.2, 0.4)));
+    Verdict verdict = attribution.judge(withoutFacts(small, scene(small)));
+    assertEquals(Optional.empty(), verdict.cause(), verdict.toString());
+    assertEquals(List.of(Cause.TRAILING, Cause.TRIPOD), verdict.undecidedBetween());
+    assertTrue(saw(verdict, Evidence.Kind.STARS_OVAL));
+  }
+
+  /**
+   * Stretch away from a point off the middle, as in a cut picture: no turn of the sky does that.
+   */
+  @Test
+  void narrowStarsDrawnAwayFromOnePlaceAreTheLens() {
+    double half = Math.hypot(WIDTH, HEIGHT) / 2;
+    StarField lens =
+        field(
+            250,
+            (x, y) -> {
+              double dx = x - 0.62 * WIDTH;
+              double dy = y - 0.6 * HEIGHT;
+              double stretch = 0.7 * Math.pow(Math.hypot(dx, dy) / half, 2);
+              Moments core = Moments.round(0.16 - CORE_PX2);
+              return core.plus(Moments.ofAxes(2 * stretch, 0, Math.atan2(dy, dx)));
+            });
+    Verdict verdict = attribution.judge(evidence(lens, 2000, scene(lens)));
+    assertCause(Cause.LENS, verdict);
+    assertTrue(saw(verdict, Evidence.Kind.STARS_OVAL), verdict.toString());
+    assertTrue(saw(verdict, Evidence.Kind.RADIAL_PATTERN), verdict.toString());
+  }
+
+  /** Single tiny stars scatter to b/a 0.6; six of them do not make a frame oval. */
+  @Test
+  void aFewTinyStarsAreNotOval() {
+    Random random = new Random(3);
+    for (int frame = 0; frame < 20; frame++) {
+      List<Star> stars = new ArrayList<>();
+      for (int i = 0; i < 6; i++) {
+        Moments noise =
+            new Moments(
+                0.06 * random.nextGaussian(),
+                0.04 * random.nextGaussian(),
+                0.06 * random.nextGaussian());
+        stars.add(
+            Fields.star(
+                random.nextDouble() * WIDTH,
+                random.nextDouble() * HEIGHT,
+                Moments.round(0.2).plus(noise),
+                0.06));
+      }
+      StarField field = Fields.field(WIDTH, HEIGHT, stars, List.of());
+      Verdict verdict = attribution.judge(withoutFacts(field, scene(field)));
+      assertFalse(saw(verdict, Evidence.Kind.STARS_OVAL), verdict.toString());
+    }
   }
 
   @Test

@@ -1,0 +1,49 @@
+package rondure.blur;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What the camera's path left besides the shape of single stars.
+ *
+ * @param twice every star there twice
+ * @param tail light far from the stars
+ */
+record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
+
+  static CameraPath of(FrameEvidence evidence, FieldShape shape) {
+    return new CameraPath(DoubleImage.of(evidence.field()), FaintTail.of(evidence.field(), shape));
+  }
+
+  /** Stretch that the tail adds, px². */
+  double tailPx2() {
+    return tail.map(FaintTail::wholePx2).orElse(0.0);
+  }
+
+  List<Evidence> evidence() {
+    return Stream.concat(twice.map(CameraPath::said).stream(), tail.map(CameraPath::said).stream())
+        .toList();
+  }
+
+  private static Evidence said(DoubleImage twice) {
+    return new Evidence(
+        Evidence.Kind.DOUBLE_IMAGE,
+        Map.of(
+            "offsetPx",
+            twice.offsetPx(),
+            "angleDeg",
+            Math.toDegrees(twice.angleRad()),
+            "fainterPercent",
+            100 * twice.fainterShare(),
+            "pairCount",
+            (double) twice.pairs()));
+  }
+
+  private static Evidence said(FaintTail tail) {
+    return new Evidence(
+        Evidence.Kind.FAINT_TAIL,
+        Map.of("angleDeg", Math.toDegrees(tail.angleRad()), "tailPx2", tail.spin2Px2()));
+  }
+}
