@@ -205,8 +205,34 @@ final class BackgroundCells {
     if (count < FEWEST_VALUES / 2) {
       return Float.NaN;
     }
-    Arrays.sort(some, 0, count);
-    return (float) (1.482602 / Math.sqrt(2) * some[count / 2]);
+    return (float) (1.482602 / Math.sqrt(2) * ranked(some, count, count / 2));
+  }
+
+  /** The value of a rank from 0 among the first {@code count}, which are reordered: Hoare 1961. */
+  private static float ranked(float[] values, int count, int rank) {
+    int low = 0;
+    int high = count - 1;
+    while (low < high) {
+      float pivot = values[rank];
+      int i = low;
+      int j = high;
+      while (i <= j) {
+        while (values[i] < pivot) {
+          i++;
+        }
+        while (values[j] > pivot) {
+          j--;
+        }
+        if (i <= j) {
+          float swap = values[i];
+          values[i++] = values[j];
+          values[j--] = swap;
+        }
+      }
+      low = j < rank ? i : low;
+      high = rank < i ? j : high;
+    }
+    return values[rank];
   }
 
   private int addDifference(float difference, int count) {

@@ -26,7 +26,7 @@ final class CellStatistics {
   private final int[] counts = new int[BINS];
   private final float[] sums = new float[BINS];
 
-  /** Entry b holds what bins 0 to b − 1 hold together. */
+  /** Entry b holds what the bins from the first with a value to b − 1 hold together. */
   private final int[] countBelow = new int[BINS + 1];
 
   private final double[] sumBelow = new double[BINS + 1];
@@ -57,8 +57,6 @@ final class CellStatistics {
     setRange(some.length > 0 ? some : evenly(values, count), sigmaFloor);
     fillBins(values, count);
     addUp();
-    first = 0;
-    last = BINS - 1;
     for (int round = 0; round < ROUNDS; round++) {
       moments();
       double reach = 3 * Math.max(sigma, sigmaFloor);
@@ -148,11 +146,22 @@ final class CellStatistics {
   }
 
   private void addUp() {
-    for (int bin = 0; bin < BINS; bin++) {
+    first = 0;
+    last = BINS - 1;
+    while (first < last && counts[first] == 0) {
+      first++;
+    }
+    while (last > first && counts[last] == 0) {
+      last--;
+    }
+    countBelow[first] = 0;
+    sumBelow[first] = 0;
+    squareBelow[first] = 0;
+    for (int bin = first; bin <= last; bin++) {
       double sum = sums[bin];
       countBelow[bin + 1] = countBelow[bin] + counts[bin];
       sumBelow[bin + 1] = sumBelow[bin] + sum;
-      squareBelow[bin + 1] = squareBelow[bin] + (counts[bin] > 0 ? sum * sum / counts[bin] : 0);
+      squareBelow[bin + 1] = squareBelow[bin] + sum * sum / Math.max(1, counts[bin]);
     }
   }
 

@@ -79,7 +79,7 @@ final class FootprintRuns {
 
   private void addRow(int y, float[] line, float[] coarse) {
     if (y % 2 == 0) {
-      space.bestCoarse(y, coarse);
+      space.readCoarse(y, LOW, coarse);
     }
     previousRowStart = thisRowStart;
     thisRowStart = runCount;
@@ -178,17 +178,19 @@ final class FootprintRuns {
   private void collect() {
     boolean[] detected = new boolean[runCount];
     for (int run = 0; run < runCount; run++) {
-      int root = root(run);
+      // roots come first: all earlier runs point to theirs already
+      parent[run] = parent[parent[run]];
+      int root = parent[run];
       detected[root] = detected[root] || reachesDetection(run);
     }
     int[] number = new int[runCount];
     int count = 0;
     for (int run = 0; run < runCount; run++) {
-      number[run] = parent[run] == run && detected[run] ? count++ : -1;
+      int root = parent[run];
+      number[run] = root != run ? number[root] : detected[run] ? count++ : -1;
     }
     footprintStart = new int[count + 1];
-    for (int run = 0; run < runCount; run++) {
-      int footprint = number[root(run)];
+    for (int footprint : number) {
       if (footprint >= 0) {
         footprintStart[footprint + 1]++;
       }
@@ -199,9 +201,8 @@ final class FootprintRuns {
     footprintRuns = new int[footprintStart[count]];
     int[] next = Arrays.copyOf(footprintStart, count);
     for (int run = 0; run < runCount; run++) {
-      int footprint = number[root(run)];
-      if (footprint >= 0) {
-        footprintRuns[next[footprint]++] = run;
+      if (number[run] >= 0) {
+        footprintRuns[next[number[run]]++] = run;
       }
     }
   }

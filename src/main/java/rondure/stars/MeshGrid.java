@@ -142,23 +142,18 @@ final class MeshGrid {
     return share(centresY, rowAbove, yPx);
   }
 
-  /**
-   * Fills {@code out} with the values along the centres of a row of cells.
-   *
-   * @param row the row of cells
-   * @param firstXPx position of out[0]
-   * @param stepPx distance between entries of out
-   */
-  void fillRow(int row, double firstXPx, double stepPx, float[] out) {
-    float[] line = Arrays.copyOfRange(values, row * columns, (row + 1) * columns);
-    int i = 0;
-    for (int column = 0; column < Math.max(1, columns - 1); column++) {
-      double end = column >= columns - 2 ? Double.POSITIVE_INFINITY : centresX[column + 1];
-      float rise = columns == 1 ? 0 : line[column + 1] - line[column];
-      for (; i < out.length && firstXPx + i * stepPx < end; i++) {
-        out[i] = line[column] + share(centresX, column, firstXPx + i * stepPx) * rise;
-      }
-    }
+  /** The column of cells whose centres lie next left of a position, as {@link #rowAbove}. */
+  int columnLeft(double xPx) {
+    return below(centresX, xPx);
+  }
+
+  /** How far a position lies from the centres of that column to those of the next, as a share. */
+  float shareRight(int columnLeft, double xPx) {
+    return share(centresX, columnLeft, xPx);
+  }
+
+  double centreX(int column) {
+    return centresX[column];
   }
 
   /**

@@ -1,6 +1,8 @@
 package rondure.stars;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 
 /** Places of the finest grid that belong together, with the finest scale's significance. */
 final class Places {
@@ -8,6 +10,9 @@ final class Places {
   private final int[] y;
   private final float[] finest;
   private final PlaceMap map;
+
+  /** Significances scale by scale, as far as they were asked for. */
+  private final Map<Integer, float[]> known = new HashMap<>();
 
   private Places(int[] x, int[] y, float[] finest) {
     this.x = x;
@@ -50,15 +55,12 @@ final class Places {
     return y[i];
   }
 
-  float significance(ScaleSpace space, int scale, int i) {
-    return scale == 0 ? finest[i] : space.at(scale, x[i], y[i]);
+  /** The significance of every place at a scale. */
+  float[] significances(ScaleSpace space, int scale) {
+    return scale == 0 ? finest : known.computeIfAbsent(scale, k -> read(space, k));
   }
 
-  /** The significance of every place at a scale. */
-  private float[] significances(ScaleSpace space, int scale) {
-    if (scale == 0) {
-      return finest;
-    }
+  private float[] read(ScaleSpace space, int scale) {
     float[] all = new float[x.length];
     for (int i = 0; i < all.length; i++) {
       boolean sameBin = i > 0 && x[i] == x[i - 1] + 1 && x[i] >> scale == x[i - 1] >> scale;

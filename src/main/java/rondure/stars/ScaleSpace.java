@@ -21,7 +21,10 @@ final class ScaleSpace {
   /** Cells in which the scatter of a scale is measured, px; at least 16 bins, at most 64. */
   private static final int MESH_PX = 128;
 
-  /** Of so many rows and columns of the finest scale two are sampled for its scatter. */
+  private static final int SMALLEST_CELL = 16;
+  private static final int LARGEST_CELL = 64;
+
+  /** Of so many rows and columns of large cells two are sampled for the scatter. */
   private static final int SAMPLED_OF = 8;
 
   /** The first of the two; the other lies as far from the end. */
@@ -77,20 +80,29 @@ final class ScaleSpace {
   }
 
   /**
-   * The best significance of the scales k ≥ 1 along a row of the finest grid, one value for two
-   * columns.
+   * Significances of the coarse scales along a row of the finest grid, one value for two columns:
+   * that of scale 1, or a wider scale's that is higher and above {@code low}.
    */
-  void bestCoarse(int y, float[] out) {
-    for (int k = 1; k < scales; k++) {
+  void readCoarse(int y, float low, float[] out) {
+    int row = Math.min(y >> 1, heights[1] - 1);
+    System.arraycopy(significance[1], row * widths[1], out, 0, widths[1]);
+    Arrays.fill(out, widths[1], out.length, out[widths[1] - 1]);
+    for (int k = 2; k < scales; k++) {
+      float[] plane = significance[k];
       int start = Math.min(y >> k, heights[k] - 1) * widths[k];
-      int step = 1 << (k - 1);
       for (int i = 0; i < widths[k]; i++) {
-        float here = significance[k][start + i];
-        int end = i == widths[k] - 1 ? out.length : Math.min(out.length, (i + 1) * step);
-        for (int j = i * step; j < end; j++) {
-          out[j] = k == 1 || here > out[j] ? here : out[j];
+        if (plane[start + i] > low) {
+          raise(out, k, i, plane[start + i]);
         }
       }
+    }
+  }
+
+  private void raise(float[] out, int k, int i, float value) {
+    int step = 1 << (k - 1);
+    int end = i == widths[k] - 1 ? out.length : Math.min(out.length, (i + 1) * step);
+    for (int j = i * step; j < end; j++) {
+      out[j] = Math.max(out[j], value);
     }
   }
 
@@ -114,7 +126,10 @@ final class ScaleSpace {
         halve(plane, k, significance[k + 1]);
       }
       filterPlane(plane, widths[k], heights[k]);
-      SignificanceNorm norm = norm(k, plane, widths[k], meshBins(k));
+      SignificanceNorm norm =
+          meshBins(k) == LARGEST_CELL
+              ? norm(k, sampled(plane, k), sampledBefore(widths[k]), sampledBefore(LARGEST_CELL))
+              : norm(k, plane, widths[k], meshBins(k));
       for (int row = 0; row < heights[k]; row++) {
         norm.apply(row, plane, row * widths[k]);
       }
@@ -144,15 +159,32 @@ final class ScaleSpace {
         },
         ScaleSpace::isSampled,
         (row, filtered) -> {
-          int next = sampledBefore(row) * sampledWidth;
-          for (int x = 0; x < width; x++) {
-            if (isSampled(x)) {
-              sampled[next++] = filtered[x];
-            }
-          }
+          sample(filtered, 0, width, sampled, sampledBefore(row) * sampledWidth);
         });
     int cellSide = sampledBefore(meshBins(0));
     finestNorm = norm(0, sampled, sampledWidth, cellSide);
+  }
+
+  private float[] sampled(float[] plane, int k) {
+    int sampledWidth = sampledBefore(widths[k]);
+    float[] sampled = new float[sampledWidth * sampledBefore(heights[k])];
+    for (int row = 0; row < heights[k]; row++) {
+      if (isSampled(row)) {
+        sample(plane, row * widths[k], widths[k], sampled, sampledBefore(row) * sampledWidth);
+      }
+    }
+    return sampled;
+  }
+
+  private static void sample(float[] row, int start, int width, float[] out, int outStart) {
+    int next = outStart;
+    for (int x = SAMPLED; x < width; x += SAMPLED_OF) {
+      out[next++] = row[start + x];
+      int other = x + SAMPLED_OF - 1 - 2 * SAMPLED;
+      if (other < width) {
+        out[next++] = row[start + other];
+      }
+    }
   }
 
   private static boolean isSampled(int place) {
@@ -168,12 +200,16 @@ final class ScaleSpace {
   }
 
   private int meshBins(int scale) {
-    return Math.max(16, Math.min(64, MESH_PX / rows.binPx() >> scale));
+    return Math.max(SMALLEST_CELL, Math.min(LARGEST_CELL, MESH_PX / rows.binPx() >> scale));
   }
 
+  /** Bins of two by two; {@code upper} is used up. */
   private static void halveRow(float[] upper, float[] lower, float[] out, int start, int width) {
+    for (int i = 0; i < upper.length; i++) {
+      upper[i] = 0.5f * (upper[i] + lower[i]);
+    }
     for (int i = 0; i < width; i++) {
-      out[start + i] = 0.5f * (upper[2 * i] + upper[2 * i + 1] + lower[2 * i] + lower[2 * i + 1]);
+      out[start + i] = upper[2 * i] + upper[2 * i + 1];
     }
   }
 

@@ -18,7 +18,7 @@ final class SourceList {
     List<Source> sources = new ArrayList<>();
     for (int index = 0; index < footprints.size(); index++) {
       Places[] basins = Places.of(footprints, index).basins(space, scale);
-      int main = mainBasin(basins, space, scale);
+      int main = basins.length == 1 ? 0 : mainBasin(basins, space, scale);
       for (int i = 0; i < basins.length; i++) {
         int widest = i == main ? space.scales() - 1 : scale;
         meter.measure(basins[i], widest, detectionSnr).ifPresent(sources::add);

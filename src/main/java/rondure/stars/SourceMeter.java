@@ -41,9 +41,10 @@ final class SourceMeter {
     }
     Sums sums = new Sums();
     boolean[] inside = basin.isophote(space, scale);
+    float[] weights = basin.significances(space, scale);
     for (int i = 0; i < basin.size(); i++) {
       if (inside[i]) {
-        sums.addBin(basin.x(i), basin.y(i), basin.significance(space, scale, i));
+        sums.addBin(basin.x(i), basin.y(i), weights[i]);
       }
     }
     return sums.samples > 0 && sums.flux > 0 && sums.weighted > 0 && sums.peak > 0
