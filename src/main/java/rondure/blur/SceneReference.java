@@ -41,8 +41,11 @@ public record SceneReference(
    * @param perSquareSecondPx2 25th percentile of the stretch (spin-2 length) over exposure squared;
    *     over 1 s² where no exposure is known
    * @param steadyShare share of the frames within 30 % of the median
+   * @param exposuresKnown whether these frames tell their exposure; those that do not are left out
+   *     where others do
    */
-  public record CommonSmear(int frames, double perSquareSecondPx2, double steadyShare) {}
+  public record CommonSmear(
+      int frames, double perSquareSecondPx2, double steadyShare, boolean exposuresKnown) {}
 
   /** One measured frame. */
   public record Member(FieldShape shape, Optional<Double> exposureSeconds) {}
@@ -61,13 +64,13 @@ public record SceneReference(
   }
 
   private static Optional<CommonSmear> smear(List<Member> members) {
-    boolean exposuresKnown = members.stream().allMatch(m -> m.exposureSeconds().isPresent());
-    boolean exposuresUnknown = members.stream().allMatch(m -> m.exposureSeconds().isEmpty());
-    if (members.size() < LEAST_FRAMES_FOR_SMEAR || !(exposuresKnown || exposuresUnknown)) {
+    List<Member> known = members.stream().filter(m -> m.exposureSeconds().isPresent()).toList();
+    List<Member> compared = known.isEmpty() ? members : known;
+    if (compared.size() < LEAST_FRAMES_FOR_SMEAR) {
       return Optional.empty();
     }
     double[] smears =
-        members.stream()
+        compared.stream()
             .mapToDouble(m -> m.shape().moments().spin2Px2() / square(m.exposureSeconds()))
             .toArray();
     double median = RobustStats.median(smears);
@@ -76,7 +79,8 @@ public record SceneReference(
       steady += Math.abs(smear - median) <= 0.3 * median ? 1 : 0;
     }
     double usual = RobustStats.percentile(0.25, smears);
-    return Optional.of(new CommonSmear(smears.length, usual, steady / (double) smears.length));
+    double steadyShare = steady / (double) smears.length;
+    return Optional.of(new CommonSmear(smears.length, usual, steadyShare, !known.isEmpty()));
   }
 
   /** The exposure squared, 1 s² when it is not known. */

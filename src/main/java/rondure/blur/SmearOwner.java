@@ -78,8 +78,12 @@ record SmearOwner(
     return POSSIBLE_LOG_ODDS + share * (TOO_LONG_LOG_ODDS - POSSIBLE_LOG_ODDS);
   }
 
+  /** Empty where the others tell their exposure and this frame does not: it may be longer. */
   private static Optional<Double> over(
       SceneReference.CommonSmear scene, FrameEvidence evidence, FieldShape shape) {
+    if (scene.exposuresKnown() && evidence.exposureSeconds().isEmpty()) {
+      return Optional.empty();
+    }
     double usual = scene.perSquareSecondPx2() * SceneReference.square(evidence.exposureSeconds());
     return Optional.of(shape.moments().spin2Px2() / Math.max(1e-6, usual));
   }
