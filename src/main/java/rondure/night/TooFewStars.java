@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import rondure.base.RobustStats;
+import rondure.blur.DoubleImage;
 import rondure.sky.StaticReport;
 import rondure.stars.Refusal;
 import rondure.stars.SkyState;
@@ -69,6 +70,13 @@ final class TooFewStars {
     if (finding == StaticReport.Finding.NOTHING_FOLLOWS_THE_SKY) {
       return "nothing in this frame follows the sky, its points of light are hot pixels or lights"
           + " on the ground";
+    }
+    Optional<DoubleImage> twice = DoubleImage.of(field);
+    if (twice.isPresent()) {
+      return String.format(
+          Locale.ROOT,
+          "every star is there twice, %.0f px apart, so the camera was knocked",
+          twice.get().offsetPx());
     }
     Optional<Map.Entry<Refusal, Integer>> most =
         field.refused().entrySet().stream()
