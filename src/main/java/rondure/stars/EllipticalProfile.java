@@ -1,7 +1,6 @@
 package rondure.stars;
 
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.IntStream;
 import rondure.base.Moments;
 
 /**
@@ -10,7 +9,7 @@ import rondure.base.Moments;
  *
  * <p>The tensor M of a Moffat profile is that of the Gaussian of the same half-maximum width
  * (Moffat 1969, A&amp;A 3, 455: FWHM = 2α√(2^(1/β) − 1)), because the second moment of a Moffat
- * wing has no useful value; the light inside the window is wider by {@link #widening()}. A disc or
+ * wing has no useful value; the light inside the window is wider by {@link #widening}. A disc or
  * ring blurred by a Gaussian counts with its true second moments, D²(1 + ε²)/16 + σ².
  */
 final class EllipticalProfile implements Profile {
@@ -18,14 +17,16 @@ final class EllipticalProfile implements Profile {
   private static final int STEPS_PER_UNIT = 32;
   private static final int ENTRIES = (int) REACH * STEPS_PER_UNIT + 2;
 
-  private static final double[] GAUSSIAN_TABLE =
-      IntStream.range(0, ENTRIES).mapToDouble(i -> Math.exp(-0.5 * i / STEPS_PER_UNIT)).toArray();
-
   private final double[] values = new double[ENTRIES];
   private final double[] slopes = new double[ENTRIES];
   private final double fluxPerAreaUnit;
   private final double halfMaximumReach;
-  private final double widening;
+  private final boolean endless;
+
+  /** Light and its second moment, summed from the centre outwards. */
+  private final double[] lights = new double[ENTRIES];
+
+  private final double[] seconds = new double[ENTRIES];
 
   /**
    * @param radial light over reduced radius √q, any scale
@@ -47,7 +48,11 @@ final class EllipticalProfile implements Profile {
     // ∫ f d²z over reduced coordinates = π ∫ f dq
     fluxPerAreaUnit = Math.PI * sum / STEPS_PER_UNIT;
     halfMaximumReach = Math.sqrt(outermostHalf(values));
-    widening = endless ? variance(values) / variance(GAUSSIAN_TABLE) : 1;
+    this.endless = endless;
+    for (int i = 0; i < ENTRIES; i++) {
+      lights[i] = values[i] + (i == 0 ? 0 : lights[i - 1]);
+      seconds[i] = values[i] * i / STEPS_PER_UNIT / 2 + (i == 0 ? 0 : seconds[i - 1]);
+    }
   }
 
   /** The Gaussian. */
@@ -76,20 +81,18 @@ final class EllipticalProfile implements Profile {
         radius -> RingBlur.lightAt(radius, hole * outerRadius, outerRadius, sigma), false);
   }
 
-  /** Variance per axis of the light inside the window, for σ = 1. */
-  private static double variance(double[] table) {
-    double light = 0;
-    double second = 0;
-    for (int i = 0; i <= WINDOW_SIGMAS * WINDOW_SIGMAS * STEPS_PER_UNIT; i++) {
-      light += table[i];
-      second += table[i] * i / STEPS_PER_UNIT / 2;
+  /**
+   * Second moments of the light inside a window over those of the Gaussian of equal FWHM; 1 for
+   * profiles whose light ends.
+   */
+  double widening(double windowSigmas) {
+    if (!endless) {
+      return 1;
     }
-    return second / light;
-  }
-
-  /** Second moments of the light inside the window over those of the Gaussian of equal FWHM. */
-  double widening() {
-    return widening;
+    int end = (int) Math.min(ENTRIES - 1.0, windowSigmas * windowSigmas * STEPS_PER_UNIT);
+    // closed form for the Gaussian, h = w²/2: 1 − h/(eʰ − 1)
+    double half = windowSigmas * windowSigmas / 2;
+    return seconds[end] / lights[end] / (1 - half / Math.expm1(half));
   }
 
   private static double outermostHalf(double[] table) {
@@ -131,8 +134,8 @@ final class EllipticalProfile implements Profile {
   }
 
   @Override
-  public Moments lightMoments(Moments fitted) {
-    return fitted.times(widening);
+  public Moments lightMoments(Moments fitted, double windowSigmas) {
+    return fitted.times(widening(windowSigmas));
   }
 
   @Override

@@ -5,7 +5,8 @@ import rondure.base.Moments;
 /**
  * A family of star images: how light falls with distance once the centre and a tensor are given.
  * For all but Moffat profiles the tensor is that of the second moments. The pixel box is part of
- * the light, so a model is sampled at pixel centres.
+ * the light, so a model is sampled at pixel centres; {@link PixelAveraged} does better by the
+ * sharpest stars.
  */
 interface Profile {
 
@@ -32,9 +33,16 @@ interface Profile {
   /**
    * Second moments of the light for the parameters of a fit. The same for profiles whose light
    * ends; for profiles with long wings, which have no useful second moments, those of the light
-   * within {@link #WINDOW_SIGMAS} of the core.
+   * within a window.
+   *
+   * @param windowSigmas where the window ends, in σ of the Gaussian of the same half-maximum width
    */
-  Moments lightMoments(Moments fitted);
+  Moments lightMoments(Moments fitted, double windowSigmas);
+
+  /** Smallest variance along an axis that the model can take, px². */
+  default double smallestPx2() {
+    return 0.02;
+  }
 
   /** Full width at half of the maximum along the long axis, px (outermost half maximum). */
   double fwhmMajorPx(Moments moments);

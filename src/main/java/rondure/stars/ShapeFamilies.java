@@ -2,6 +2,7 @@ package rondure.stars;
 
 import java.util.ArrayList;
 import java.util.List;
+import rondure.base.Moments;
 
 /**
  * The profiles that are tried on stars, and which are alike.
@@ -20,7 +21,11 @@ final class ShapeFamilies {
   /** Inner over outer diameter of the rings: between a bright rim and a mirror lens. */
   private static final double RING_HOLE = 0.4;
 
+  /** Above this variance (FWHM 1.8 px) a model at the pixel's centre is within TODO. */
+  private static final double SHARP_PX2 = Double.parseDouble(System.getProperty("sharp", "0.6"));
+
   private static final List<Profile> ALL = new ArrayList<>();
+  private static final List<Profile> AVERAGED;
   private static final List<List<Integer>> ALIKE = new ArrayList<>();
 
   /** Index of the Gaussian. */
@@ -46,6 +51,7 @@ final class ShapeFamilies {
     ALL.add(TrailProfile.faintWings());
     ALL.add(TrailProfile.wings());
     ALL.add(TrailProfile.strongWings());
+    AVERAGED = ALL.stream().<Profile>map(PixelAveraged::new).toList();
     for (int i = 0; i < ALL.size(); i++) {
       ALIKE.add(new ArrayList<>());
     }
@@ -82,8 +88,18 @@ final class ShapeFamilies {
     return ALL.size();
   }
 
+  /** A profile sampled at the pixels' centres. */
   static Profile profile(int index) {
     return ALL.get(index);
+  }
+
+  /**
+   * The profile as stars of this size need it: averaged over each pixel when they are sharp.
+   *
+   * @param rough about the moments that it will take
+   */
+  static Profile profile(int index, Moments rough) {
+    return rough.minorPx2() < SHARP_PX2 ? AVERAGED.get(index) : ALL.get(index);
   }
 
   /** The profiles next to one, to climb along. */

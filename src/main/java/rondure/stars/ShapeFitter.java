@@ -24,8 +24,6 @@ final class ShapeFitter {
   /** Pixels above this share of the peak tell of photon noise. */
   private static final double BRIGHT_SHARE = 0.05;
 
-  private static final double SMALLEST_PX2 = 0.02;
-
   private final double[] normal = new double[SIZE * SIZE];
   private final double[] damped = new double[SIZE * SIZE];
   private final double[] factor = new double[SIZE * SIZE];
@@ -47,8 +45,8 @@ final class ShapeFitter {
           offset + part * by[OFFSET]);
     }
 
-    boolean allowed(double largestPx2) {
-      return moments.minorPx2() > SMALLEST_PX2 && moments.majorPx2() < largestPx2;
+    boolean allowed(double smallestPx2, double largestPx2) {
+      return moments.minorPx2() > smallestPx2 && moments.majorPx2() < largestPx2;
     }
   }
 
@@ -80,7 +78,7 @@ final class ShapeFitter {
         damping = damping * 10 + 1e-6;
         continue;
       }
-      double part = allowedPart(point, largestPx2);
+      double part = allowedPart(point, profile.smallestPx2(), largestPx2);
       if (part == 0) {
         damping = damping * 10 + 1e-6;
         continue;
@@ -194,10 +192,10 @@ final class ShapeFitter {
   }
 
   /** The largest of 1, ½, ¼ … of the step that stays inside the bounds; 0 when none does. */
-  private double allowedPart(Point point, double largestPx2) {
+  private double allowedPart(Point point, double smallestPx2, double largestPx2) {
     double part = 1;
     for (int i = 0; i < 12; i++) {
-      if (point.moved(step, part).allowed(largestPx2)) {
+      if (point.moved(step, part).allowed(smallestPx2, largestPx2)) {
         return part;
       }
       part /= 2;

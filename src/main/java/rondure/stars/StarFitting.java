@@ -46,11 +46,13 @@ final class StarFitting {
 
   /** A short fit, to compare profiles; it need not be settled. */
   ShapeFit tryOut(FitPixels from, PixelNoise noise, int profileIndex, Placed start) {
-    return fitter.fit(from, noise, ShapeFamilies.profile(profileIndex), start, TRIAL_STEPS);
+    Profile profile = ShapeFamilies.profile(profileIndex, start.moments());
+    return fitter.fit(from, noise, profile, start, TRIAL_STEPS);
   }
 
   private ShapeFit fit(PixelNoise noise, int profileIndex, Placed start) {
-    return fitter.fit(pixels, noise, ShapeFamilies.profile(profileIndex), start, STEPS_MAX);
+    Profile profile = ShapeFamilies.profile(profileIndex, start.moments());
+    return fitter.fit(pixels, noise, profile, start, STEPS_MAX);
   }
 
   /** Fits with a window that suits the star: repeated until window and fit agree within 20 %. */

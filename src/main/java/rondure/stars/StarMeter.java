@@ -88,7 +88,7 @@ public final class StarMeter {
     ShapeFit.Errors errors = fit.errors();
     // what the model misses makes the shape less certain, the star no fainter
     double gain = Math.max(frameGain, fit.residual().gain());
-    Moments light = fit.profile().lightMoments(fit.moments());
+    Moments light = fit.profile().lightMoments(fit.moments(), Profile.WINDOW_SIGMAS);
     double widening = light.majorPx2() / fit.moments().majorPx2();
     return new Star(
         fit.xPx(),

@@ -140,8 +140,8 @@ final class TrailProfile implements Profile {
   }
 
   @Override
-  public Moments lightMoments(Moments fitted) {
-    double wings = (shortTrail.widening() - 1) * fitted.minorPx2();
+  public Moments lightMoments(Moments fitted, double windowSigmas) {
+    double wings = (shortTrail.widening(windowSigmas) - 1) * fitted.minorPx2();
     return fitted.plus(Moments.round(wings));
   }
 
