@@ -1,6 +1,7 @@
 package rondure.intake;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,10 +14,11 @@ import java.util.stream.Collectors;
  * Names the camera of files that say nothing, by the company they keep.
  *
  * <p>Programs strip the metadata from some pictures of a folder and not from others. A file without
- * camera, time and exposure is taken for a camera's when all other pictures of its folder that have
- * its size come from that camera, at least three of them. It then shares the lens, focal length,
- * aperture and pixel pitch that all of them have. Never time, exposure and sensitivity: those
- * differ from frame to frame.
+ * time and exposure, and without camera or with the same one, is taken for a camera's when all
+ * other pictures of its folder that have its size and are not silent come from that camera, at
+ * least three of them. It then shares the lens, focal length, aperture and pixel pitch that at
+ * least three of them tell and none contradicts. Never time, exposure and sensitivity: those differ
+ * from frame to frame.
  */
 public final class FolderKin {
   private static final int FEWEST_KIN = 3;
@@ -39,6 +41,7 @@ public final class FolderKin {
     this.kin =
         shots.stream()
             .filter(shot -> shot.facts().widthPx() > 0 && shot.facts().camera().isPresent())
+            .filter(shot -> !silent(shot.facts()))
             .collect(
                 Collectors.groupingBy(
                     Place::of, HashMap::new, Collectors.mapping(Shot::facts, Collectors.toList())));
@@ -70,16 +73,18 @@ public final class FolderKin {
 
   private Shot joined(Shot shot) {
     ShotFacts own = shot.facts();
-    boolean silent =
-        own.camera().isEmpty()
-            && own.captureTime().isEmpty()
-            && own.exposureSeconds().filter(f -> f.source() == Fact.Source.FILE).isEmpty();
     List<ShotFacts> others = kin.getOrDefault(Place.of(shot), List.of());
-    Set<Optional<String>> cameras =
-        others.stream().map(ShotFacts::camera).collect(Collectors.toSet());
-    return silent && !own.composite() && others.size() >= FEWEST_KIN && cameras.size() == 1
+    Set<Optional<String>> cameras = new HashSet<>();
+    others.forEach(facts -> cameras.add(facts.camera()));
+    own.camera().ifPresent(camera -> cameras.add(Optional.of(camera)));
+    return silent(own) && !own.composite() && others.size() >= FEWEST_KIN && cameras.size() == 1
         ? new Shot(shot.file(), joined(own, others))
         : shot;
+  }
+
+  private static boolean silent(ShotFacts facts) {
+    return facts.captureTime().isEmpty()
+        && facts.exposureSeconds().filter(f -> f.source() == Fact.Source.FILE).isEmpty();
   }
 
   private static ShotFacts joined(ShotFacts own, List<ShotFacts> others) {
@@ -96,19 +101,18 @@ public final class FolderKin {
         own.focalLength35Mm().or(() -> shared(others, ShotFacts::focalLength35Mm)),
         own.pixelPitchMicrons().or(() -> shared(others, ShotFacts::pixelPitchMicrons)),
         own.ambientTemperatureC(),
-        shared(others, ShotFacts::cameraModel),
+        own.cameraModel().or(() -> shared(others, ShotFacts::cameraModel)),
         own.lensModel().or(() -> shared(others, ShotFacts::lensModel)),
         own.composite());
   }
 
-  /** The value that all have, if it is the same. */
+  /** The value that several tell and none contradicts. */
   private static <T> Optional<Fact<T>> shared(
       List<ShotFacts> others, Function<ShotFacts, Optional<Fact<T>>> fact) {
-    Set<Optional<T>> values =
-        others.stream()
-            .map(facts -> fact.apply(facts).map(Fact::value))
-            .collect(Collectors.toSet());
-    Optional<T> value = values.size() == 1 ? values.iterator().next() : Optional.empty();
+    List<T> told =
+        others.stream().flatMap(facts -> fact.apply(facts).stream()).map(Fact::value).toList();
+    boolean agreed = told.size() >= FEWEST_KIN && told.stream().distinct().count() == 1;
+    Optional<T> value = agreed ? Optional.of(told.get(0)) : Optional.empty();
     return value.map(known -> new Fact<>(known, Fact.Source.FOLDER));
   }
 }

@@ -60,6 +60,20 @@ class FolderKinTest {
         FolderKin.notes(shots, named));
   }
 
+  /** A DNG names its camera (tag 50708) even when its EXIF is gone. */
+  @Test
+  void aFileThatNamesNothingButTheSameCameraSharesTheRest() throws FrameProblem {
+    List<Shot> shots = card();
+    shots.add(shot("card/a4.jpg", TestExif.little().ascii(0x0110, "Model X").jpeg(1500, 1000)));
+    shots.add(shot("card/a5.jpg", TestExif.little().ascii(0x0110, "Model Y").jpeg(1500, 1000)));
+    shots.add(silent("card/a6.jpg", 1500, 1000));
+    List<Shot> named = FolderKin.withCameraOfTheFolder(shots);
+    assertEquals(24, named.get(3).facts().focalLengthMm().orElseThrow().value());
+    assertEquals(shots.get(4), named.get(4));
+    assertEquals(Optional.of("Model X"), named.get(5).facts().camera());
+    assertEquals(24, named.get(5).facts().focalLengthMm().orElseThrow().value());
+  }
+
   @Test
   void whatTheOthersDoNotShareStaysUnknown() throws FrameProblem {
     List<Shot> shots = card();
