@@ -32,7 +32,7 @@ import rondure.stars.StarField;
 @Fork(1)
 public class ShapeBenchmark {
   /** What the stars look like. */
-  @Param({"ROUND", "ROUND_GREEN", "TRAIL_6", "TRAIL_30", "DISC_8", "MOFFAT"})
+  @Param({"ROUND", "ROUND_GREEN", "SHARP", "TRAIL_6", "TRAIL_30", "DISC_8", "MOFFAT"})
   public String look;
 
   private ShapeTask task;

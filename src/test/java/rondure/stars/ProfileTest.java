@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.stream.IntStream;
+import org.hipparchus.special.Erf;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -92,6 +93,25 @@ class ProfileTest {
       }
       assertTrue(worst < 0.06 * largest, index + " slope " + k + ": " + worst + " of " + largest);
     }
+  }
+
+  @Test
+  void aSharpGaussianAveragedOverPixelsIsWhatErrorFunctionsSay() {
+    // light of a pixel: product of ½ (erf((d + ½)/√2σ) − erf((d − ½)/√2σ)) along both sides
+    double sigma = 0.4;
+    Moments shape = Moments.round(sigma * sigma + 1.0 / 12);
+    FitPixels pixels = places(3);
+    double[] out = new double[pixels.count() * Profile.STRIDE];
+    new PixelAveraged(EllipticalProfile.gaussian()).evaluate(pixels, 0.3, -0.2, shape, out);
+    for (int i = 0; i < pixels.count(); i++) {
+      double expected = side(pixels.x(i) - 0.3, sigma) * side(pixels.y(i) + 0.2, sigma);
+      assertEquals(expected, out[i * Profile.STRIDE], 0.004);
+    }
+  }
+
+  private static double side(double offset, double sigma) {
+    double scale = sigma * Math.sqrt(2);
+    return 0.5 * (Erf.erf((offset + 0.5) / scale) - Erf.erf((offset - 0.5) / scale));
   }
 
   @Test

@@ -89,6 +89,42 @@ class ShapeRecoveryTest {
     assertWidth(within, TestFrames.medianMoments(field).meanPx2(), 0.03);
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "0.8, 0, 1.119",
+    "1.0, 0, 1.249",
+    "1.2, 0, 1.404",
+    "1.5, 0, 1.660",
+    "0.8, 2.5, 1.214",
+    "1.0, 2.5, 1.348",
+    "1.2, 2.5, 1.499",
+    "0.8, 4, 1.178",
+    "1.0, 4, 1.311",
+    "1.2, 4, 1.463"
+  })
+  void starsSharperThanThePixelsAreAsWideAsThePixelsMakeThem(
+      double fwhmPx, double beta, double truePx) {
+    // true widths as above, on a 60 x 60 grid; beta 0 is the Gaussian
+    double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
+    StarCanvas canvas =
+        TestFrames.paint(
+            new TestFrames.Layout(6, 44),
+            TestFrames.fluxForSnr(300, NOISE, core(fwhmPx)),
+            17,
+            (on, x, y, flux) -> {
+              if (beta > 0) {
+                on.moffatStar(x, y, flux, fwhmPx, beta, StarCanvas.point());
+              } else {
+                on.gaussianStar(x, y, flux, sigma, StarCanvas.point());
+              }
+            });
+    StarField field = TestFrames.measure(canvas, exposure(false, 5));
+    assertTrue(field.stars().size() >= 30, () -> "only " + field.stars().size());
+    assertEquals(truePx, TestFrames.median(field, Star::fwhmPx), 0.03 * truePx);
+    double round = TestFrames.median(field, star -> star.fwhmMajorPx() / star.fwhmMinorPx());
+    assertEquals(1, round, 0.03);
+  }
+
   /**
    * Variance per axis of painted Moffat light inside a radius, over the share 0.9866 that a
    * Gaussian keeps of its variance inside 3.5 σ (closed form, 1 − h/(eʰ − 1) with h = 3.5²/2).

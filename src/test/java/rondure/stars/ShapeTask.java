@@ -12,6 +12,7 @@ public final class ShapeTask {
   public enum Look {
     ROUND,
     ROUND_GREEN,
+    SHARP,
     TRAIL_6,
     TRAIL_30,
     DISC_8,
@@ -42,6 +43,7 @@ public final class ShapeTask {
   private static void paint(Look look, StarCanvas canvas, double x, double y, double flux) {
     switch (look) {
       case ROUND, ROUND_GREEN -> canvas.gaussianStar(x, y, flux, 1.1, StarCanvas.point());
+      case SHARP -> canvas.gaussianStar(x, y, flux, 0.5, StarCanvas.point());
       case TRAIL_6 -> canvas.gaussianStar(x, y, flux, 1.1, StarCanvas.line(6, 0.6));
       case TRAIL_30 -> canvas.gaussianStar(x, y, 3 * flux, 1.1, StarCanvas.line(30, 0.6));
       case DISC_8 -> canvas.gaussianStar(x, y, 2 * flux, 0.9, StarCanvas.disc(8, 0));
