@@ -53,6 +53,11 @@ final class SmallNight {
     return folder;
   }
 
+  /** The recipe as a file of its own. */
+  static Path recipe() {
+    return HOME.resolve("recipe.json");
+  }
+
   static byte[] bytes(OutputFormat format, int number) throws IOException {
     return Files.readAllBytes(frame(format, number));
   }
