@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import rondure.base.RobustStats;
 import rondure.intake.Fact;
+import rondure.night.FrameStatus;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
 import rondure.report.picture.Mark;
@@ -38,9 +39,16 @@ final class Advice {
     }
     if (advice.isEmpty()) {
       advice.add(
-          context.words().say(context.measured().isEmpty() ? "advice.nothing" : "advice.NONE"));
+          context.words().say(context.measured().isEmpty() ? nothing(context) : "advice.NONE"));
     }
     return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
+  }
+
+  /** What to do when nothing was measured: files that cannot be read are no matter of light. */
+  private static String nothing(ReportContext context) {
+    boolean unreadable =
+        context.book().frames().stream().allMatch(f -> f.status() == FrameStatus.UNREADABLE);
+    return unreadable ? "advice.unreadable" : "advice.nothing";
   }
 
   private static String counted(

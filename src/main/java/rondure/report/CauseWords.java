@@ -87,8 +87,13 @@ final class CauseWords {
         .ifPresent(
             verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen, mark))));
     NotKept.why(frame, scene).ifPresent(why -> sentences.add(words.say("notKept." + why)));
-    sentences.add(words.say("action." + mark));
+    sentences.add(action(frame, mark));
     return sentences;
+  }
+
+  private String action(NightFrame frame, Mark mark) {
+    String kept = "action.kept." + mark;
+    return words.say(Ranking.isKeep(frame) && words.has(kept) ? kept : "action." + mark);
   }
 
   /** What is seen in a sharp frame is said in other words than in a softened one. */

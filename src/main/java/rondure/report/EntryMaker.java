@@ -177,7 +177,8 @@ final class EntryMaker {
     Optional<String> centre = shape.fwhmCentrePx().map(Figures::px);
     Optional<String> edge = shape.fwhmEdgePx().map(Figures::px);
     if (centre.isPresent() && edge.isPresent()) {
-      return words.say("value.zones", "centre", centre.get(), "edge", edge.get());
+      String key = centre.equals(edge) ? "value.zonesSame" : "value.zones";
+      return words.say(key, "centre", centre.get(), "edge", edge.get());
     }
     return centre
         .map(px -> words.say("value.zonesCentre", "centre", px))

@@ -71,7 +71,7 @@ final class Figures {
 
   /** A number by the unit at the end of its name: fwhmPx, angleDeg, widthRatio, starCount. */
   static String byName(String name, double value) {
-    if (name.endsWith("Px")) {
+    if (name.endsWith("Px") || name.equals("ratio")) {
       return px(value);
     }
     if (name.endsWith("Deg") || name.endsWith("Count") || name.endsWith("Percent")) {

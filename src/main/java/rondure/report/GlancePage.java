@@ -107,7 +107,7 @@ final class GlancePage {
             ? "none"
             : measured == 1
                 ? (kept == 1 ? "singleKept" : "single")
-                : kept == measured ? "all" : kept == 0 ? "nothing" : "some";
+                : kept == measured ? "all" : several(kept);
     Mark worst =
         tally(frame -> !Ranking.isKeep(frame)).entrySet().stream()
             .filter(entry -> entry.getKey() != Mark.NONE)
@@ -132,6 +132,10 @@ final class GlancePage {
             Integer.toString(kept),
             "rest",
             rest);
+  }
+
+  private static String several(int kept) {
+    return kept == 0 ? "nothing" : kept == 1 ? "someOne" : "some";
   }
 
   /** For a lone frame: what its entry says. */
@@ -215,9 +219,12 @@ final class GlancePage {
         .toList();
   }
 
+  /** Of the frames to keep; where there is none, of all. */
   private List<GlanceView.BestRow> best(Set<String> fullEntries) {
     Map<String, Integer> positions = context.positions();
+    boolean anyKept = kept() > 0;
     return context.measured().stream()
+        .filter(frame -> !anyKept || Ranking.isKeep(frame))
         .sorted(Ranking.BEST_FIRST)
         .limit(BEST)
         .map(

@@ -143,4 +143,22 @@ class EntryWordsTest {
     String text = String.join(" ", voices.get(0).sentences(frame, scene));
     assertTrue(text.contains("Not marked keep"), text);
   }
+
+  @Test
+  void aKeptFrameOutOfFocusIsNotToldToRefocus() {
+    Verdict verdict = Verdict.of(probabilities(Cause.FOCUS, 0.9), List.of());
+    String kept = String.join(" ", voices.get(0).sentences(with(verdict, true), scene));
+    String other = String.join(" ", voices.get(0).sentences(with(verdict, false), scene));
+    assertTrue(!kept.contains("Refocus") && kept.contains("drifting"), kept);
+    assertTrue(other.contains("Refocus"), other);
+  }
+
+  @Test
+  void oneDirectionEverywhereLeavesTheLensOnlyAPart() {
+    List<Evidence> both =
+        List.of(seen(Evidence.Kind.ONE_DIRECTION_EVERYWHERE), seen(Evidence.Kind.RADIAL_PATTERN));
+    Verdict verdict = Verdict.of(probabilities(Cause.TRIPOD, 0.9), both);
+    String text = String.join(" ", voices.get(0).sentences(with(verdict, false), scene));
+    assertTrue(text.contains("A part of the stretch"), text);
+  }
 }

@@ -49,6 +49,7 @@ public final class PdfLayout {
     builder.usePdfUaAccessibility(true);
     builder.withProducer(facts.producer());
     builder.useObjectDrawerFactory(pictures);
+    builder.useUnicodeLineBreaker(new LineBreaks());
     addFonts(builder);
     resources.guard(builder);
     try (document;
