@@ -14,7 +14,6 @@ import rondure.base.Moments;
  * @param fluxCounts light above sky inside the isophote, over all pixels: photosites of other
  *     colours count with the mean of those measured
  * @param filterSnr signal-to-noise in the matched filter
- * @param areaPx pixels inside the isophote (of the full raster: a checkerboard counts double)
  * @param isophotal second moments inside the isophote: rough, biased low, for choosing windows
  * @param refusal a reason known already at finding, else empty
  */
@@ -26,6 +25,5 @@ public record Candidate(
     double peakCounts,
     double fluxCounts,
     double filterSnr,
-    int areaPx,
     Moments isophotal,
     Optional<Refusal> refusal) {}

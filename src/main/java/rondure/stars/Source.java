@@ -15,7 +15,6 @@ import rondure.base.Moments;
  * @param fluxCounts light above sky inside the isophote, holes filled with the mean
  * @param filterSnr matched-filter signal-to-noise
  * @param scale the finest scale that gives at least {@link SourceMeter#SCALE_SHARE} of that
- * @param areaPx pixels inside the isophote, holes included
  * @param moments second moments inside the isophote
  * @param touchesEdge true when the isophote reaches the border
  * @param spread how the light spreads around the highest pixel
@@ -31,7 +30,6 @@ record Source(
     double fluxCounts,
     double filterSnr,
     int scale,
-    int areaPx,
     Moments moments,
     boolean touchesEdge,
     PeakSpread spread) {}

@@ -175,7 +175,6 @@ final class SourceMeter {
           flux * inside / insideWithValue,
           snr,
           scale,
-          (int) Math.max(1, Math.rint(inside)),
           moments.isPositive() ? moments : Moments.round(1.0 / 12),
           edge,
           spread);

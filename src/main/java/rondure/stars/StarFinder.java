@@ -114,7 +114,6 @@ public final class StarFinder {
         source.peakCounts(),
         source.fluxCounts(),
         source.filterSnr(),
-        source.areaPx(),
         source.moments(),
         refusal);
   }

@@ -109,7 +109,6 @@ final class RoughFinding {
         peak,
         sum * factor,
         sum / (noise * Math.sqrt(area)),
-        area * factor,
         moments,
         Optional.empty());
   }
