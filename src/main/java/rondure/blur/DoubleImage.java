@@ -69,8 +69,9 @@ public record DoubleImage(
 
   /** Direction of the offset, rad, from +x towards +y, of either sign alike: [0, π). */
   public double angleRad() {
-    double angle = Math.atan2(offsetYPx, offsetXPx);
-    return angle < 0 ? angle + Math.PI : angle >= Math.PI ? 0 : angle;
+    double signed = Math.atan2(offsetYPx, offsetXPx);
+    double angle = signed < 0 ? signed + Math.PI : signed;
+    return angle >= Math.PI ? 0 : angle;
   }
 
   /** The double image of a field, when it is proven. */

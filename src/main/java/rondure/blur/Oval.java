@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.EnumMap;
 import java.util.Map;
 
 /**
@@ -49,10 +50,10 @@ final class Oval {
     Shares patterns =
         new Shares(0, smeared ? direction.smearPx2() : direction.skyMostPx2(), direction.lensPx2());
     Map<Cause, Double> drawn = patterns.spread(smeared ? trailing : 1, 1);
-    Map<Cause, Double> result = Mixing.mix(byWidth, 1, byWidth);
+    double sum = drawn.get(Cause.TRAILING) + drawn.get(Cause.TRIPOD) + drawn.get(Cause.LENS);
+    Map<Cause, Double> result = new EnumMap<>(byWidth);
     result.put(Cause.NONE, keep * byWidth.get(Cause.NONE));
     for (Cause cause : new Cause[] {Cause.TRAILING, Cause.TRIPOD, Cause.LENS}) {
-      double sum = drawn.get(Cause.TRAILING) + drawn.get(Cause.TRIPOD) + drawn.get(Cause.LENS);
       result.merge(cause, surplus * drawn.get(cause) / sum, Double::sum);
     }
     return result;

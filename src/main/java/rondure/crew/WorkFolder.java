@@ -67,8 +67,13 @@ final class WorkFolder implements AutoCloseable {
   private static FileChannel locked(Path lockFile) throws IOException {
     FileChannel channel =
         FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-    channel.lock();
-    return channel;
+    try {
+      channel.lock();
+      return channel;
+    } catch (IOException e) {
+      channel.close();
+      throw e;
+    }
   }
 
   Path path() {

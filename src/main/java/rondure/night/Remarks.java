@@ -167,8 +167,7 @@ final class Remarks {
                 notes.add(
                     String.format(
                         Locale.ROOT,
-                        "Scene %d is soft throughout: even its sharpest frames are %.1f px wide."
-                            + " %s",
+                        "Scene %d is soft throughout: even its sharpest frames are %.1f px wide. %s",
                         scene.number(),
                         px,
                         px > settings.widestCorePx()
