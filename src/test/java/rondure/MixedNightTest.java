@@ -2,7 +2,6 @@ package rondure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -20,7 +19,6 @@ import rondure.base.RobustStats;
 import rondure.intake.Fact;
 import rondure.intake.ImageFormat;
 import rondure.intake.Linearity;
-import rondure.intake.RawSupport;
 import rondure.intake.ShotFacts;
 import rondure.night.FrameStatus;
 import rondure.night.NightBook;
@@ -31,6 +29,7 @@ import rondure.sim.NightSimulator;
 import rondure.sim.OutputFormat;
 import rondure.sim.Recipe;
 import rondure.sim.StarTruth;
+import rondure.testing.LibRaw;
 
 /**
  * One small night through the whole program: two ways of holding the camera, DNG, TIFF and JPEG in
@@ -75,9 +74,7 @@ class MixedNightTest {
 
   @BeforeAll
   static void runTheNight() throws Exception {
-    RawSupport.Status status = RawSupport.status();
-    String reason = status instanceof RawSupport.Absent absent ? absent.message() : "";
-    assumeTrue(status instanceof RawSupport.Available, reason);
+    LibRaw.isThere();
     write(folder.resolve("night"));
     book = WholeRun.of(folder.resolve("night"), folder.resolve("out"));
     book.frames().forEach(frame -> FRAMES_BY_NAME.put(frame.file(), frame));

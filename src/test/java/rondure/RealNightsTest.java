@@ -20,10 +20,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import rondure.blur.Cause;
 import rondure.blur.Verdict;
-import rondure.intake.RawSupport;
 import rondure.night.FrameStatus;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
+import rondure.testing.LibRaw;
 
 /**
  * Folders of real photographs through the whole program, when they are given. What is expected of
@@ -147,7 +147,7 @@ class RealNightsTest {
   /** The DNG names the pattern RGGB by guess; its greens are where the FITS shows them. */
   @Test
   void oneMosaicInTwoWrappingsGivesTheSameStars() throws Exception {
-    librawIsThere();
+    LibRaw.isThere();
     Map<String, NightFrame> frames = frames("raw");
     NightFrame dng = measured(frames.get("starfield_120s_85mm_bayer.dng"));
     NightFrame fits = measured(frames.get("mosaic.fits"));
@@ -161,18 +161,12 @@ class RealNightsTest {
 
   @Test
   void deskAndDuskAreCalledNotMeasurable() throws Exception {
-    librawIsThere();
+    LibRaw.isThere();
     Map<String, NightFrame> frames = frames("raw");
     notMeasurable(frames.get("lossless-jpeg.dng"));
     notMeasurable(frames.get("house-at-dusk.crw"));
     assertEquals(
         8, frames.get("house-at-dusk.crw").facts().exposureSeconds().orElseThrow().value(), 0.01);
-  }
-
-  private static void librawIsThere() {
-    RawSupport.Status status = RawSupport.status();
-    String reason = status instanceof RawSupport.Absent absent ? absent.message() : "";
-    assumeTrue(status instanceof RawSupport.Available, reason);
   }
 
   @Test

@@ -20,12 +20,8 @@ import rondure.base.FrameProblem;
 import rondure.intake.DecodedFrame;
 import rondure.intake.FactsReader;
 import rondure.intake.FrameDecoder;
-import rondure.intake.Linearity;
 import rondure.intake.ShotFacts;
-import rondure.stars.PixelContext;
 import rondure.stars.StarField;
-import rondure.stars.StarMeter;
-import rondure.stars.StarSettings;
 
 /**
  * Time of one frame of 24 megapixels from the file to the list of stars, and of its two halves. The
@@ -73,21 +69,12 @@ public class FrameBenchmark {
   /** The plane to the list of stars: background, finding, shapes, averages. */
   @Benchmark
   public StarField measure() {
-    return measure(frame);
+    return ShapeExport.measure(frame);
   }
 
   /** The file to the list of stars. */
   @Benchmark
   public StarField whole() throws FrameProblem {
-    return measure(FrameDecoder.decode(path, facts));
-  }
-
-  private static StarField measure(DecodedFrame frame) {
-    PixelContext context =
-        new PixelContext(
-            frame.whiteLevelCounts(),
-            frame.codeStepCounts(),
-            frame.linearity() == Linearity.DEVELOPED);
-    return StarMeter.measure(frame.plane(), context, StarSettings.defaults());
+    return ShapeExport.measure(FrameDecoder.decode(path, facts));
   }
 }

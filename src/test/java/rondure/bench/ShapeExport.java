@@ -49,7 +49,8 @@ public final class ShapeExport {
     return FrameDecoder.decode(picture, FactsReader.read(picture));
   }
 
-  private static StarField measure(DecodedFrame frame) {
+  /** The stars of one plane. */
+  static StarField measure(DecodedFrame frame) {
     PixelContext context =
         new PixelContext(
             frame.whiteLevelCounts(),

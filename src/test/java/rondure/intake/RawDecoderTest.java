@@ -2,7 +2,6 @@ package rondure.intake;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.Arrays;
 import java.util.Random;
@@ -12,15 +11,14 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rondure.base.FrameProblem;
 import rondure.base.PixelPlane;
+import rondure.testing.LibRaw;
 
 class RawDecoderTest {
   private static final int[] BLACK = {512};
 
   @BeforeEach
   void librawIsThere() {
-    RawSupport.Status status = RawSupport.status();
-    String reason = status instanceof RawSupport.Absent absent ? absent.message() : "";
-    assumeTrue(status instanceof RawSupport.Available, reason);
+    LibRaw.isThere();
   }
 
   private static int site(int x, int y) {

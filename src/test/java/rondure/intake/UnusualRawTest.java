@@ -2,7 +2,6 @@ package rondure.intake;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
@@ -11,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rondure.base.FrameProblem;
 import rondure.base.PixelPlane;
+import rondure.testing.LibRaw;
 
 /** RAW files out of the ordinary (tags: Adobe Digital Negative Specification 1.7.1). */
 class UnusualRawTest {
@@ -18,9 +18,7 @@ class UnusualRawTest {
 
   @BeforeEach
   void librawIsThere() {
-    RawSupport.Status status = RawSupport.status();
-    String reason = status instanceof RawSupport.Absent absent ? absent.message() : "";
-    assumeTrue(status instanceof RawSupport.Available, reason);
+    LibRaw.isThere();
   }
 
   /** Tag 50706, DNGVersion 1.4.0.0: one byte each. */

@@ -1,17 +1,13 @@
 package rondure.sim;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import rondure.testing.RecipeChanges;
 
 /** Small plans for tests: a plain one, changed by paths into its recipe. */
 final class Plans {
-  private static final ObjectMapper MAPPER = new ObjectMapper();
-
   private static final String PLAIN =
       """
       {
@@ -39,16 +35,7 @@ final class Plans {
    */
   static NightPlan with(String... changes) {
     try {
-      JsonNode root = MAPPER.readTree(PLAIN);
-      for (int i = 0; i < changes.length; i += 2) {
-        ObjectNode parent = (ObjectNode) root;
-        String[] steps = changes[i].split("\\.");
-        for (int step = 0; step < steps.length - 1; step++) {
-          parent = parent.withObject("/" + steps[step]);
-        }
-        parent.set(steps[steps.length - 1], MAPPER.readTree(changes[i + 1]));
-      }
-      byte[] json = root.toString().getBytes(StandardCharsets.UTF_8);
+      byte[] json = RecipeChanges.in(PLAIN, changes).getBytes(StandardCharsets.UTF_8);
       return Recipe.read(new ByteArrayInputStream(json), "test");
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -1,8 +1,5 @@
 package rondure.testing;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -19,8 +16,13 @@ import rondure.stars.StarSettings;
 
 /** Frames of the sample night's camera, changed at will, rendered and measured in memory. */
 public final class SimNight {
-  private static final ObjectMapper MAPPER = new ObjectMapper();
   private static final Path RECIPE = Path.of("samples", "recipe.json");
+
+  private static final String[] CALM = {
+    "focusMicrons", "[]",
+    "events", "[]",
+    "shots", "[{\"count\": 1, \"exposureSeconds\": 13, \"intervalSeconds\": 75, \"iso\": 800}]"
+  };
 
   private SimNight() {}
 
@@ -31,19 +33,10 @@ public final class SimNight {
    */
   public static NightPlan plan(String... changes) {
     try {
-      JsonNode root = MAPPER.readTree(Files.readAllBytes(RECIPE));
-      change(root, "focusMicrons", "[]");
-      change(root, "events", "[]");
-      change(
-          root,
-          "shots",
-          "[{\"count\": 1, \"exposureSeconds\": 13, \"intervalSeconds\": 75, \"iso\": 800}]");
-      for (int i = 0; i < changes.length; i += 2) {
-        change(root, changes[i], changes[i + 1]);
-      }
+      String calm = RecipeChanges.in(Files.readString(RECIPE), CALM);
       Path file = Files.createTempFile("plan", ".json");
       try {
-        Files.writeString(file, root.toString());
+        Files.writeString(file, RecipeChanges.in(calm, changes));
         return Recipe.read(file);
       } finally {
         Files.deleteIfExists(file);
@@ -51,15 +44,6 @@ public final class SimNight {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  private static void change(JsonNode root, String path, String json) throws IOException {
-    ObjectNode parent = (ObjectNode) root;
-    String[] steps = path.split("\\.");
-    for (int step = 0; step < steps.length - 1; step++) {
-      parent = parent.withObject("/" + steps[step]);
-    }
-    parent.set(steps[steps.length - 1], MAPPER.readTree(json));
   }
 
   /** Renders a frame of a plan, from 1, and measures it as the program does. */
