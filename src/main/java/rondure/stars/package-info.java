@@ -5,7 +5,8 @@
  * sky region, sources with rough measures, and from them the stars with shapes. Steps: background
  * on a mesh ({@code BackgroundMesh}); significance at doubling widths ({@code ScaleSpace});
  * connected footprints ({@code FootprintRuns}); distinct peaks ({@code PeakBasins}); rough measures
- * ({@code SourceMeter}); sky region ({@code SkyRegion}); reasons against a source ({@code
- * StarFinder}). Knows nothing of: files, exposures, other frames, causes.
+ * ({@code SourceMeter}); sky region without ground and objects ({@code SkyRegion}, {@code
+ * Texture}); reasons against a source ({@code StarFinder}); shapes of what is left ({@code
+ * StarShaper}). Knows nothing of: files, exposures, other frames, causes.
  */
 package rondure.stars;
