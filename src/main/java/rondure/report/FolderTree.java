@@ -1,6 +1,7 @@
 package rondure.report;
 
 import java.io.IOException;
+import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -29,17 +30,14 @@ final class FolderTree {
     return missing;
   }
 
-  /**
-   * Undoes {@link #make}: removes the innermost folder with all in it, and the others where they
-   * are empty.
-   */
+  /** Undoes {@link #make}, as far as the folders are empty. */
   static void unmake(List<Path> made) throws IOException {
-    for (Path folder : made) {
-      if (folder.equals(made.get(0))) {
-        delete(folder);
-      } else {
+    try {
+      for (Path folder : made) {
         Files.deleteIfExists(folder);
       }
+    } catch (DirectoryNotEmptyException inUse) {
+      // Somebody else put something in, which is not ours to remove.
     }
   }
 

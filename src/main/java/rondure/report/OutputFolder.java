@@ -36,6 +36,7 @@ public final class OutputFolder implements AutoCloseable {
   private final RunLock lock;
   private final Thread shutdownHook = new Thread(this::end, "output-shutdown");
   private final List<String> written = new ArrayList<>();
+  private boolean marked;
   private boolean published;
   private boolean closed;
 
@@ -145,12 +146,21 @@ public final class OutputFolder implements AutoCloseable {
     try {
       FolderTree.delete(folder.resolve(PARTIAL));
       lock.release();
-      if (!published) {
-        FolderTree.unmake(madeFolders);
+      if (marked && !published) {
+        takeBack();
       }
     } catch (IOException e) {
       LOG.debug("{} not left clean", folder, e);
     }
+  }
+
+  /** Undoes what this run made of a folder that was not ours before; what others put in stays. */
+  private void takeBack() throws IOException {
+    for (String name : written) {
+      Files.deleteIfExists(folder.resolve(name));
+    }
+    Files.deleteIfExists(folder.resolve(MARKER));
+    FolderTree.unmake(madeFolders);
   }
 
   private static OutputFolder open(Path folder) throws OutputProblem {
@@ -184,6 +194,7 @@ public final class OutputFolder implements AutoCloseable {
   private void claim() throws IOException {
     try {
       Runtime.getRuntime().addShutdownHook(shutdownHook);
+      marked = !Files.exists(folder.resolve(MARKER));
       Files.write(folder.resolve(MARKER), MARKER_TEXT.getBytes(StandardCharsets.UTF_8));
       FolderTree.delete(folder.resolve(PARTIAL));
     } catch (IOException | IllegalStateException e) {

@@ -2,7 +2,6 @@ package rondure.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -13,8 +12,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import rondure.intake.RawSupport;
 import rondure.sim.OutputFormat;
+import rondure.testing.LibRaw;
 
 /** RAW and JPEG of one exposure: the RAW is measured, the JPEG where the RAW cannot be read. */
 class TwinsTest {
@@ -31,7 +30,7 @@ class TwinsTest {
 
   @Test
   void theRawIsMeasuredAndItsTwinListedAsACopy() throws IOException {
-    assumeTrue(RawSupport.status() instanceof RawSupport.Available, "skipped: LibRaw is missing");
+    LibRaw.isThere();
     Path out = home.resolve("out");
     Run run = Run.report(out, nightWithTwins());
     assertEquals(0, run.code(), run.err());

@@ -46,6 +46,38 @@ class OutputFolderTest {
   }
 
   @Test
+  void anEmptyFolderIsEmptyAgainAfterAFailedRun() throws Exception {
+    Path out = Files.createDirectory(home.resolve("out"));
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      folder.write("a.txt", stream -> stream.write('1'));
+    }
+    assertEquals(java.util.List.of(), names(out));
+  }
+
+  /** A run takes hours: time enough to put something beside its results. */
+  @Test
+  void whatOthersPutIntoAFolderDuringAFailedRunStays() throws Exception {
+    Path out = home.resolve("a/out");
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      folder.write("a.txt", stream -> stream.write('1'));
+      Files.writeString(out.resolve("letter.txt"), "mine");
+    }
+    assertEquals(Stream.of("letter.txt").toList(), names(out));
+  }
+
+  @Test
+  void aFolderThatCouldNotBeFilledWholeHoldsNone() throws Exception {
+    Path out = home.resolve("out");
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      folder.write("a.txt", stream -> stream.write('1'));
+      folder.write("b.txt", stream -> stream.write('2'));
+      Files.delete(out.resolve(".rondure-partial/b.txt"));
+      assertThrows(IOException.class, folder::publish);
+    }
+    assertFalse(Files.exists(out));
+  }
+
+  @Test
   void aFailedRunKeepsTheResultsOfTheRunBefore() throws Exception {
     Path out = home.resolve("out");
     try (OutputFolder folder = OutputFolder.named(out)) {
