@@ -40,13 +40,13 @@ final class EndWords {
     }
   }
 
-  /** For instance "20 frames: 12 keep, 6 not graded so far, 2 unreadable." */
+  /** For instance "20 frames: 12 keep, 6 not marked keep, 2 unreadable." */
   private String counts() {
     List<String> parts = new ArrayList<>();
     add(parts, graded(Optional.of(Grade.KEEP)), "keep");
     add(parts, graded(Optional.of(Grade.LOOK_CLOSER)), "look closer");
     add(parts, graded(Optional.of(Grade.SET_ASIDE)), "set aside");
-    add(parts, graded(Optional.empty()), "not graded so far");
+    add(parts, graded(Optional.empty()), "not marked keep");
     add(parts, count(FrameStatus.TOO_FEW_STARS), "not measurable");
     long apart =
         count(FrameStatus.NOT_NIGHT)

@@ -55,7 +55,7 @@ final class Remarks {
     count(
         frames,
         f -> f.facts().captureTime().isEmpty(),
-        "%s no capture time: placed by the order of file names after the camera's other frames.");
+        "%s no capture time: placed last, in the order of their file names.");
     count(
         frames,
         f -> f.facts().exposureSeconds().isEmpty(),
@@ -167,7 +167,8 @@ final class Remarks {
                 notes.add(
                     String.format(
                         Locale.ROOT,
-                        "Scene %d is soft throughout: even its sharpest frames are %.1f px wide. %s",
+                        "Scene %d is soft throughout: even the stars of its sharpest frames are %.1f px"
+                            + " wide across any smear. %s",
                         scene.number(),
                         px,
                         px > settings.widestCorePx()

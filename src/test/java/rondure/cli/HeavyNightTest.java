@@ -81,7 +81,7 @@ class HeavyNightTest {
   private Process start(Path night, Path out) throws IOException {
     return new ProcessBuilder(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-Xmx800m",
+            "-Xmx600m",
             "-cp",
             System.getProperty("java.class.path"),
             Main.class.getName(),

@@ -5,7 +5,7 @@ import com.openhtmltopdf.layout.UrlAwareLineBreakIterator;
 import java.text.BreakIterator;
 import java.util.Locale;
 
-/** Where a line may end: as the layout has it, but never inside "b/a" or "f/2.8". */
+/** Where a line may end: as the layout has it, but never inside "b/a", "f/2.8" or "60 %". */
 final class LineBreaks implements FSTextBreaker {
   private final FSTextBreaker usual =
       new UrlAwareLineBreakIterator(BreakIterator.getLineInstance(Locale.ENGLISH));
@@ -28,7 +28,11 @@ final class LineBreaks implements FSTextBreaker {
   }
 
   private boolean insideSymbol(int place) {
-    return afterLoneLetter(place) || afterLoneLetter(place - 1) || decimalPoint(place - 1);
+    boolean percent = place < text.length() && text.charAt(place) == '%';
+    return percent
+        || afterLoneLetter(place)
+        || afterLoneLetter(place - 1)
+        || decimalPoint(place - 1);
   }
 
   private boolean decimalPoint(int at) {

@@ -27,6 +27,7 @@ class LineBreaksTest {
   @Test
   void aSymbolWithASlashStaysOnOneLine() {
     assertEquals(List.of("with ", "b/a ", "0.86"), pieces("with b/a 0.86"));
+    assertEquals(List.of("sure, ", "62 %"), pieces("sure, 62 %"));
     assertEquals(List.of("13 ", "s, ", "f/2.8"), pieces("13 s, f/2.8"));
   }
 
