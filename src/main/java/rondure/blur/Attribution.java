@@ -1,8 +1,10 @@
 package rondure.blur;
 
-/** Judges what softened a frame. A pure function: same evidence, same verdict. */
+import java.util.List;
+
+/** Says what softened the frames of a scene. */
 public interface Attribution {
 
-  /** The verdict on one frame. */
-  Verdict judge(FrameEvidence evidence);
+  /** One answer for each frame, in order; a pure function. */
+  List<Judged> judge(SceneEvidence scene);
 }

@@ -2,7 +2,7 @@ package rondure.blur;
 
 import java.util.Optional;
 import rondure.base.RobustStats;
-import rondure.sky.RectilinearCamera;
+import rondure.sky.Camera;
 import rondure.sky.SkyMotion;
 import rondure.stars.Star;
 import rondure.stars.StarField;
@@ -145,9 +145,8 @@ record DirectionReading(
       return Optional.empty();
     }
     StarField field = evidence.field();
-    RectilinearCamera camera =
-        RectilinearCamera.centred(
-            evidence.focalLengthPx().get(), field.widthPx(), field.heightPx());
+    Camera camera =
+        Camera.rectilinear(evidence.focalLengthPx().get(), field.widthPx(), field.heightPx());
     double seconds = evidence.exposureSeconds().get();
     double[] smears = new double[field.stars().size()];
     for (int i = 0; i < smears.length; i++) {

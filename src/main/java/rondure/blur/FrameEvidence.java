@@ -11,6 +11,8 @@ import rondure.stars.StarField;
  * @param exposureSeconds nominal exposure time
  * @param focalLengthPx focal length over pixel pitch
  * @param diffractionFwhmPx width of the Airy disc of its aperture
+ * @param gain light gathered per star, relative: exposure seconds times ISO over the square of the
+ *     f-number
  * @param developed true for 8-bit files: widths are approximate
  * @param scene what the other frames of its scene show
  */
@@ -19,6 +21,7 @@ public record FrameEvidence(
     Optional<Double> exposureSeconds,
     Optional<Double> focalLengthPx,
     Optional<Double> diffractionFwhmPx,
+    Optional<Double> gain,
     boolean developed,
     SceneReference scene) {
   public FrameEvidence {
@@ -26,6 +29,7 @@ public record FrameEvidence(
     Objects.requireNonNull(exposureSeconds, "exposureSeconds");
     Objects.requireNonNull(focalLengthPx, "focalLengthPx");
     Objects.requireNonNull(diffractionFwhmPx, "diffractionFwhmPx");
+    Objects.requireNonNull(gain, "gain");
     Objects.requireNonNull(scene, "scene");
   }
 }

@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -29,6 +30,14 @@ public final class OneFrameAttribution implements Attribution {
   }
 
   @Override
+  public List<Judged> judge(SceneEvidence scene) {
+    return scene.frames().stream()
+        .parallel()
+        .map(frame -> new Judged(judge(frame), Optional.empty()))
+        .toList();
+  }
+
+  /** Judges one frame. */
   public Verdict judge(FrameEvidence evidence) {
     FieldShape shape = FieldShape.of(evidence.field());
     double oval = Oval.probability(shape);

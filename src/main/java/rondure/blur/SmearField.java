@@ -1,7 +1,7 @@
 package rondure.blur;
 
 import java.util.List;
-import rondure.sky.RectilinearCamera;
+import rondure.sky.Camera;
 import rondure.stars.Star;
 import rondure.stars.StarField;
 
@@ -19,7 +19,7 @@ final class SmearField {
   /** A focal length so long that the field is flat. */
   static final double NARROW_FOCAL_PX = 1e7;
 
-  final RectilinearCamera camera;
+  final Camera camera;
   final double halfDiagonalPx;
 
   /** Where the lens is sharpest, from the middle of the frame, px. */
@@ -34,7 +34,7 @@ final class SmearField {
   final double[] alongError;
   final double[] diagonalError;
 
-  private SmearField(RectilinearCamera camera, double halfDiagonalPx, List<Star> stars) {
+  private SmearField(Camera camera, double halfDiagonalPx, List<Star> stars) {
     this.camera = camera;
     this.halfDiagonalPx = halfDiagonalPx;
     this.lensXPx = 0;
@@ -56,7 +56,7 @@ final class SmearField {
     }
   }
 
-  private SmearField(RectilinearCamera camera, double lensXPx, double lensYPx, SmearField same) {
+  private SmearField(Camera camera, double lensXPx, double lensYPx, SmearField same) {
     this.camera = camera;
     this.lensXPx = lensXPx;
     this.lensYPx = lensYPx;
@@ -73,8 +73,7 @@ final class SmearField {
   static SmearField of(StarField field, double focalLengthPx) {
     List<Star> brightest =
         field.stars().stream().filter(SmearField::isKnown).limit(MOST_STARS).toList();
-    RectilinearCamera camera =
-        RectilinearCamera.centred(focalLengthPx, field.widthPx(), field.heightPx());
+    Camera camera = Camera.rectilinear(focalLengthPx, field.widthPx(), field.heightPx());
     return new SmearField(camera, Math.hypot(field.widthPx(), field.heightPx()) / 2, brightest);
   }
 
@@ -86,7 +85,12 @@ final class SmearField {
   /** The same stars with another focal length. */
   SmearField seenThrough(double focalLengthPx) {
     return new SmearField(
-        new RectilinearCamera(focalLengthPx, camera.centreXPx(), camera.centreYPx()),
+        new Camera(
+            camera.projection(),
+            focalLengthPx,
+            camera.k1(),
+            camera.centreXPx(),
+            camera.centreYPx()),
         lensXPx,
         lensYPx,
         this);

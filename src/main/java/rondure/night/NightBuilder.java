@@ -108,6 +108,7 @@ public final class NightBuilder {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         shot.exposure().measurement());
   }
 
@@ -125,6 +126,7 @@ public final class NightBuilder {
         shot.trailPx(),
         judged.shape(),
         judged.verdict(),
+        judged.budget(),
         judged.grade(),
         Optional.of(judged.measurement()));
   }

@@ -2,6 +2,7 @@ package rondure.night;
 
 import java.util.List;
 import java.util.Optional;
+import rondure.blur.Budget;
 import rondure.blur.Verdict;
 import rondure.crew.FrameMeasurement;
 import rondure.intake.ShotFacts;
@@ -21,6 +22,7 @@ import rondure.intake.ShotFacts;
  *     celestial equator, pole unknown), when exposure, focal length and pitch are known
  * @param shape star widths, when status is MEASURED
  * @param verdict likely cause, when status is MEASURED
+ * @param budget the blur shared out, where the scene allows it
  * @param grade what to do, when it can be told
  * @param measurement everything the worker measured, when the file could be read
  */
@@ -36,6 +38,7 @@ public record NightFrame(
     Optional<Double> trailPredictedPx,
     Optional<FrameShape> shape,
     Optional<Verdict> verdict,
+    Optional<Budget> budget,
     Optional<Grade> grade,
     Optional<FrameMeasurement> measurement) {
   public NightFrame {

@@ -1,19 +1,24 @@
 package rondure.night;
 
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import rondure.blur.Attribution;
 import rondure.blur.BestCase;
+import rondure.blur.Budget;
 import rondure.blur.FieldShape;
 import rondure.blur.FrameEvidence;
+import rondure.blur.SceneEvidence;
 import rondure.blur.SceneReference;
 import rondure.blur.Verdict;
 import rondure.crew.FrameMeasurement;
 import rondure.intake.Fact;
 import rondure.intake.Linearity;
+import rondure.sky.Registration;
 import rondure.sky.SceneFrame;
+import rondure.sky.SceneSky;
+import rondure.sky.SkyShot;
 import rondure.sky.StaticDetections;
 import rondure.sky.StaticReport;
 import rondure.stars.StarField;
@@ -46,6 +51,7 @@ final class SceneJudge {
       Optional<Ruling> ruling,
       Optional<FrameShape> shape,
       Optional<Verdict> verdict,
+      Optional<Budget> budget,
       Optional<Grade> grade) {}
 
   /**
@@ -67,12 +73,8 @@ final class SceneJudge {
     }
     Optional<SceneReference> reference =
         members.isEmpty() ? Optional.empty() : Optional.of(SceneReference.of(members));
-    // Frames are judged independently of each other: any order gives the same verdicts.
-    List<Judged> judged =
-        IntStream.range(0, shots.size())
-            .parallel()
-            .mapToObj(i -> judged(shots.get(i), i, statics, shapes.get(i), reference))
-            .toList();
+    SceneSky sky = sky(shots, statics);
+    List<Judged> judged = judged(shots, statics, shapes, reference, sky);
     return new Judgement(judged, reference, statics);
   }
 
@@ -84,34 +86,86 @@ final class SceneJudge {
     return shot.exposure().measurement().orElseThrow();
   }
 
-  private Judged judged(
-      Shot shot,
-      int index,
-      StaticReport statics,
-      Optional<FieldShape> shape,
-      Optional<SceneReference> reference) {
-    StarField field = statics.fields().get(index);
-    FrameMeasurement before = measurement(shot);
-    FrameMeasurement cleaned =
-        new FrameMeasurement(before.facts(), before.linearity(), field, before.thumbnail());
-    if (shape.isEmpty()) {
-      String reason =
-          TooFewStars.reason(field, statics.removed().get(index), statics.finding(), settings);
-      Ruling ruling = new Ruling(FrameStatus.TOO_FEW_STARS, reason);
-      return new Judged(
-          shot, cleaned, Optional.of(ruling), Optional.empty(), Optional.empty(), Optional.empty());
+  private static SceneSky sky(List<Shot> shots, StaticReport statics) {
+    List<SkyShot> seen = new ArrayList<>();
+    for (int i = 0; i < shots.size(); i++) {
+      Shot shot = shots.get(i);
+      seen.add(
+          new SkyShot(
+              statics.fields().get(i),
+              shot.midSeconds(),
+              shot.clockStepSeconds(),
+              shot.exposureSeconds(),
+              shot.focalLengthPx(),
+              shot.facts().orientation()));
     }
-    SceneReference scene = reference.orElseThrow();
-    Verdict verdict =
-        DisplayAngles.of(
-            attribution.judge(evidence(shot, cleaned, scene)), shot.facts().orientation());
-    boolean keep = keepRule.keeps(shape.get(), scene, verdict);
+    return Registration.of(seen);
+  }
+
+  private List<Judged> judged(
+      List<Shot> shots,
+      StaticReport statics,
+      List<Optional<FieldShape>> shapes,
+      Optional<SceneReference> reference,
+      SceneSky sky) {
+    List<FrameMeasurement> cleaned = new ArrayList<>();
+    List<FrameEvidence> evidence = new ArrayList<>();
+    List<Integer> places = new ArrayList<>();
+    for (int i = 0; i < shots.size(); i++) {
+      FrameMeasurement before = measurement(shots.get(i));
+      StarField field = statics.fields().get(i);
+      cleaned.add(
+          new FrameMeasurement(before.facts(), before.linearity(), field, before.thumbnail()));
+      if (shapes.get(i).isPresent()) {
+        evidence.add(evidence(shots.get(i), cleaned.get(i), reference.orElseThrow()));
+        places.add(i);
+      }
+    }
+    List<rondure.blur.Judged> answers =
+        evidence.isEmpty()
+            ? List.of()
+            : attribution.judge(new SceneEvidence(evidence, places, sky));
+    List<Judged> judged = new ArrayList<>();
+    Iterator<rondure.blur.Judged> next = answers.iterator();
+    for (int i = 0; i < shots.size(); i++) {
+      judged.add(
+          shapes.get(i).isPresent()
+              ? measured(shots.get(i), cleaned.get(i), shapes.get(i).get(), reference, next.next())
+              : tooFew(shots.get(i), cleaned.get(i), i, statics));
+    }
+    return judged;
+  }
+
+  private Judged tooFew(Shot shot, FrameMeasurement cleaned, int index, StaticReport statics) {
+    String reason =
+        TooFewStars.reason(
+            cleaned.field(), statics.removed().get(index), statics.finding(), settings);
+    Ruling ruling = new Ruling(FrameStatus.TOO_FEW_STARS, reason);
+    return new Judged(
+        shot,
+        cleaned,
+        Optional.of(ruling),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private Judged measured(
+      Shot shot,
+      FrameMeasurement cleaned,
+      FieldShape shape,
+      Optional<SceneReference> reference,
+      rondure.blur.Judged answer) {
+    Verdict verdict = DisplayAngles.of(answer.verdict(), shot.facts().orientation());
+    boolean keep = keepRule.keeps(shape, reference.orElseThrow(), verdict);
     return new Judged(
         shot,
         cleaned,
         Optional.empty(),
-        Optional.of(FrameShapes.of(shot, field, shape.get())),
+        Optional.of(FrameShapes.of(shot, cleaned.field(), shape)),
         Optional.of(verdict),
+        answer.budget(),
         keep ? Optional.of(Grade.KEEP) : Optional.empty());
   }
 
@@ -124,6 +178,7 @@ final class SceneJudge {
         shot.exposureSeconds(),
         shot.focalLengthPx(),
         fNumber.flatMap(n -> pitch.map(p -> BestCase.airyFwhmPx(n, p))),
+        shot.gain(),
         measurement.linearity() == Linearity.DEVELOPED,
         scene);
   }

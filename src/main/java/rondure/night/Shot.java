@@ -1,6 +1,7 @@
 package rondure.night;
 
 import java.util.Optional;
+import rondure.intake.CaptureTime;
 import rondure.intake.Fact;
 import rondure.intake.ShotFacts;
 import rondure.sky.PlateScale;
@@ -30,6 +31,18 @@ record Shot(MeasuredExposure exposure, String cameraName, Optional<Double> start
 
   Optional<Double> focalLengthPx() {
     return PlateScale.focalLengthPx(facts(), exposure.widthPx(), exposure.heightPx());
+  }
+
+  /** How finely the camera's clock tells the time. */
+  double clockStepSeconds() {
+    return facts().captureTime().map(CaptureTime::subSecondsKnown).orElse(false) ? 0.01 : 1;
+  }
+
+  /** Light gathered per star, relative: t · ISO / N². */
+  Optional<Double> gain() {
+    Optional<Double> fNumber = facts().fNumber().map(Fact::value).filter(n -> n > 0);
+    Optional<Double> iso = facts().iso().map(Fact::value).filter(i -> i > 0);
+    return exposureSeconds().flatMap(t -> iso.flatMap(i -> fNumber.map(n -> t * i / (n * n))));
   }
 
   /** ω f / p. */

@@ -34,16 +34,8 @@ public final class SkyMotion {
    * the rotational part of the image flow of a rigid scene (Longuet-Higgins &amp; Prazdny 1980,
    * Proc. R. Soc. B 208, 385).
    */
-  public static ImageVelocity velocity(
-      RectilinearCamera camera, Direction northPole, double xPx, double yPx) {
-    double tangentX = (xPx - camera.centreXPx()) / camera.focalLengthPx();
-    double tangentY = (yPx - camera.centreYPx()) / camera.focalLengthPx();
-    double aX = -SIDEREAL_RATE_RAD_PER_S * northPole.x();
-    double aY = -SIDEREAL_RATE_RAD_PER_S * northPole.y();
-    double aZ = -SIDEREAL_RATE_RAD_PER_S * northPole.z();
-    double flowX = aY * (1 + tangentX * tangentX) - aX * tangentX * tangentY - aZ * tangentY;
-    double flowY = -aX * (1 + tangentY * tangentY) + aY * tangentX * tangentY + aZ * tangentX;
-    return new ImageVelocity(flowX * camera.focalLengthPx(), flowY * camera.focalLengthPx());
+  public static ImageVelocity velocity(Camera camera, Direction northPole, double xPx, double yPx) {
+    return camera.flow(Spin.ofSky(northPole), xPx, yPx);
   }
 
   /**
@@ -51,7 +43,7 @@ public final class SkyMotion {
    * again); empty when it has left the half-space in front of the camera.
    */
   public static Optional<ImagePoint> positionAfter(
-      RectilinearCamera camera, Direction northPole, ImagePoint start, double seconds) {
+      Camera camera, Direction northPole, ImagePoint start, double seconds) {
     Direction turned =
         camera
             .direction(start.xPx(), start.yPx())
@@ -61,7 +53,7 @@ public final class SkyMotion {
 
   /** Length of the trail at a pixel, straight-line approximation (good to 0.2 % up to 20 s), px. */
   public static double trailPx(
-      RectilinearCamera camera, Direction northPole, ImagePoint at, double exposureSeconds) {
+      Camera camera, Direction northPole, ImagePoint at, double exposureSeconds) {
     return exposureSeconds * velocity(camera, northPole, at.xPx(), at.yPx()).speedPxPerS();
   }
 
@@ -70,7 +62,7 @@ public final class SkyMotion {
    * ρ²), ρ = tangent of the angle off axis. A longer smear is not the sky.
    */
   public static double largestTrailPx(
-      RectilinearCamera camera, double xPx, double yPx, double exposureSeconds) {
+      Camera camera, double xPx, double yPx, double exposureSeconds) {
     double tangent = camera.fieldTangent(xPx, yPx);
     return SIDEREAL_RATE_RAD_PER_S
         * exposureSeconds
@@ -92,8 +84,7 @@ public final class SkyMotion {
   }
 
   /** Declination a pixel looks at, degrees. */
-  public static double declinationDeg(
-      RectilinearCamera camera, Direction northPole, double xPx, double yPx) {
+  public static double declinationDeg(Camera camera, Direction northPole, double xPx, double yPx) {
     double sine = camera.direction(xPx, yPx).dot(northPole);
     return Math.toDegrees(Math.asin(Math.max(-1, Math.min(1, sine))));
   }

@@ -105,6 +105,7 @@ class KnockGridTest {
                 Optional.of(13.0),
                 Optional.of(1000.0),
                 Optional.empty(),
+                Optional.empty(),
                 false,
                 SceneReference.of(members)));
   }

@@ -17,9 +17,9 @@ import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.base.Stamp;
 import rondure.sky.Aim;
+import rondure.sky.Camera;
 import rondure.sky.Direction;
 import rondure.sky.ImageVelocity;
-import rondure.sky.RectilinearCamera;
 import rondure.sky.SkyMotion;
 import rondure.stars.AverageStar;
 import rondure.stars.Star;
@@ -37,7 +37,8 @@ class OneFrameAttributionTest {
   private static final double CORE_PX2 = 0.9;
   private static final double NOISE = 0.06;
 
-  private final Attribution attribution = new OneFrameAttribution(AttributionSettings.defaults());
+  private final OneFrameAttribution attribution =
+      new OneFrameAttribution(AttributionSettings.defaults());
 
   private static StarField field(int count, BiFunction<Double, Double, Moments> blur) {
     Random random = new Random(11);
@@ -75,7 +76,7 @@ class OneFrameAttributionTest {
 
   private static BiFunction<Double, Double, Moments> trail(
       double focalPx, Direction pole, double seconds) {
-    RectilinearCamera camera = RectilinearCamera.centred(focalPx, WIDTH, HEIGHT);
+    Camera camera = Camera.rectilinear(focalPx, WIDTH, HEIGHT);
     return (x, y) -> {
       ImageVelocity velocity = SkyMotion.velocity(camera, pole, x, y);
       return Moments.line(velocity.speedPxPerS() * seconds, velocity.directionRad());
@@ -92,12 +93,18 @@ class OneFrameAttributionTest {
 
   private static FrameEvidence evidence(StarField field, double focalPx, SceneReference scene) {
     return new FrameEvidence(
-        field, Optional.of(20.0), Optional.of(focalPx), Optional.empty(), false, scene);
+        field,
+        Optional.of(20.0),
+        Optional.of(focalPx),
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        scene);
   }
 
   private static FrameEvidence withoutFacts(StarField field, SceneReference scene) {
     return new FrameEvidence(
-        field, Optional.empty(), Optional.empty(), Optional.empty(), true, scene);
+        field, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), true, scene);
   }
 
   private static void assertCause(Cause cause, Verdict verdict) {
@@ -144,6 +151,7 @@ class OneFrameAttributionTest {
             Optional.of(4.0),
             Optional.of(focalPx),
             Optional.empty(),
+            Optional.empty(),
             false,
             scene(trailed));
     Verdict verdict = attribution.judge(evidence);
@@ -164,6 +172,7 @@ class OneFrameAttributionTest {
             Optional.of(32.0),
             Optional.of(focalPx),
             Optional.empty(),
+            Optional.empty(),
             false,
             scene(trailed));
     Verdict verdict = attribution.judge(evidence);
@@ -183,6 +192,7 @@ class OneFrameAttributionTest {
             Optional.of(30.0),
             Optional.of(focalPx),
             Optional.empty(),
+            Optional.empty(),
             false,
             scene(trailed));
     assertCause(Cause.TRAILING, attribution.judge(evidence));
@@ -197,6 +207,7 @@ class OneFrameAttributionTest {
             shaken,
             Optional.of(32.0),
             Optional.of(focalPx),
+            Optional.empty(),
             Optional.empty(),
             false,
             scene(shaken, sharp(), sharp()));
@@ -256,6 +267,7 @@ class OneFrameAttributionTest {
             Optional.of(8.0),
             Optional.of(focalPx),
             Optional.empty(),
+            Optional.empty(),
             false,
             sceneOf(8, trailed, 7));
     Verdict verdict = attribution.judge(evidence);
@@ -297,6 +309,7 @@ class OneFrameAttributionTest {
             tracked,
             Optional.of(120.0),
             Optional.of(85_000 / 4.0),
+            Optional.empty(),
             Optional.empty(),
             false,
             scene(tracked));

@@ -53,7 +53,13 @@ class SceneReferenceTest {
   void aLongerSmearWithoutExposureIsSkyOrTripod() {
     FrameEvidence silent =
         new FrameEvidence(
-            trailed(4), Optional.empty(), Optional.empty(), Optional.empty(), false, scene(6, 2));
+            trailed(4),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            false,
+            scene(6, 2));
     Verdict verdict = new OneFrameAttribution(AttributionSettings.defaults()).judge(silent);
     assertEquals(Optional.empty(), verdict.cause(), verdict.toString());
     assertEquals(

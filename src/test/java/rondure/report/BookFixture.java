@@ -160,6 +160,7 @@ final class BookFixture {
         measured ? trail : Optional.empty(),
         measured ? Optional.of(shape) : Optional.empty(),
         measured ? Optional.of(made.verdict(trail)) : Optional.empty(),
+        Optional.empty(),
         keep ? Optional.of(Grade.KEEP) : Optional.empty(),
         status == FrameStatus.UNREADABLE
             ? Optional.empty()

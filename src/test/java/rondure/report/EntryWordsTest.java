@@ -77,6 +77,7 @@ class EntryWordsTest {
         measured.trailPredictedPx(),
         measured.shape(),
         Optional.of(verdict),
+        measured.budget(),
         kept ? Optional.of(Grade.KEEP) : Optional.empty(),
         measured.measurement());
   }

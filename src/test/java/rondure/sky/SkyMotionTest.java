@@ -14,8 +14,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SkyMotionTest {
   private static final double PITCH_MICRONS = 6;
 
-  private static RectilinearCamera camera(double focalMm) {
-    return new RectilinearCamera(focalMm * 1000 / PITCH_MICRONS, 0, 0);
+  private static Camera camera(double focalMm) {
+    return new Camera(Projection.RECTILINEAR, focalMm * 1000 / PITCH_MICRONS, 0, 0, 0);
   }
 
   /** Sidereal day: IERS / Aoki et al. 1982; rate cross-checked with the IAU ERA routine. */
@@ -52,7 +52,7 @@ class SkyMotionTest {
       double lengthTolerance,
       double directionTolerance) {
     Direction pole = new Aim(45, azimuth, altitude).northPole();
-    RectilinearCamera camera = camera(focalMm);
+    Camera camera = camera(focalMm);
     assertEquals(
         lengthPx, SkyMotion.trailPx(camera, pole, new ImagePoint(x, y), 20), lengthTolerance);
     assertEquals(
@@ -88,7 +88,7 @@ class SkyMotionTest {
   @Test
   void theSmallFieldFormulaIsShortByThreeTimesInAWideCorner() {
     Direction pole = new Aim(45, 180, 20).northPole();
-    RectilinearCamera camera = camera(14);
+    Camera camera = camera(14);
     double declination = SkyMotion.declinationDeg(camera, pole, 3000, 2000);
     double small = SkyMotion.smallFieldTrailPx(camera.focalLengthPx(), declination, 20);
     assertEquals(2.5812, small, 0.002);
@@ -109,7 +109,7 @@ class SkyMotionTest {
   @ParameterizedTest
   @CsvSource({"14, 3.3878", "24, 1.8125", "50, 1.1872"})
   void theLargestTrailInACornerIsSecantSquaredTimesTheCentre(double focalMm, double ratio) {
-    RectilinearCamera camera = camera(focalMm);
+    Camera camera = camera(focalMm);
     double corner = SkyMotion.largestTrailPx(camera, 3000, 2000, 20);
     double centre = SkyMotion.largestTrailPx(camera, 0, 0, 20);
     assertEquals(ratio, corner / centre, 1e-4);
@@ -124,7 +124,7 @@ class SkyMotionTest {
   }
 
   private static double sagitta(Direction pole, ImagePoint start, double seconds) {
-    RectilinearCamera camera = camera(24);
+    Camera camera = camera(24);
     ImagePoint middle = SkyMotion.positionAfter(camera, pole, start, seconds / 2).orElseThrow();
     ImagePoint end = SkyMotion.positionAfter(camera, pole, start, seconds).orElseThrow();
     ImagePoint chord = new ImagePoint((start.xPx() + end.xPx()) / 2, (start.yPx() + end.yPx()) / 2);
@@ -139,7 +139,7 @@ class SkyMotionTest {
       @ForAll @DoubleRange(min = -3000, max = 3000) double x,
       @ForAll @DoubleRange(min = -2000, max = 2000) double y) {
     Direction pole = new Aim(latitude, azimuth, altitude).northPole();
-    RectilinearCamera camera = camera(14);
+    Camera camera = camera(14);
     double trail = SkyMotion.trailPx(camera, pole, new ImagePoint(x, y), 10);
     assertTrue(trail <= SkyMotion.largestTrailPx(camera, x, y, 10) * (1 + 1e-12));
   }
@@ -152,7 +152,9 @@ class SkyMotionTest {
 
   @Test
   void nonsenseIsRefusedByName() {
-    assertThrows(IllegalArgumentException.class, () -> new RectilinearCamera(Double.NaN, 0, 0));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new Camera(Projection.RECTILINEAR, Double.NaN, 0, 0, 0));
     assertThrows(IllegalArgumentException.class, () -> new Direction(1, 1, 0));
     assertThrows(IllegalArgumentException.class, () -> new Aim(91, 0, 0));
   }

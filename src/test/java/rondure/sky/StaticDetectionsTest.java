@@ -21,7 +21,7 @@ class StaticDetectionsTest {
   private static final int HEIGHT = 2000;
   private static final Moments STAR = Moments.round(0.9);
   private static final Moments HOT = Moments.round(0.09);
-  private static final RectilinearCamera CAMERA = RectilinearCamera.centred(2000, WIDTH, HEIGHT);
+  private static final Camera CAMERA = Camera.rectilinear(2000, WIDTH, HEIGHT);
 
   /** A made-up scene: stars turned about the pole exactly, spots that stay, centroid noise. */
   private static final class SceneMaker {

@@ -1,0 +1,35 @@
+package rondure.blur;
+
+import java.util.Objects;
+
+/**
+ * The blur budget of one frame.
+ *
+ * @param sky each term, median over the sky
+ * @param edge each term in the outer fifth of the stars
+ * @param error standard error of each of the sky's terms
+ * @param trailPx length of the sky's trail, median over the stars, end to end
+ * @param focusDiscPx diameter of the field-mean disc of defocus, without sign
+ * @param tripodRmsPx r.m.s. motion of the camera at the image centre, √(Mxx + Myy) of the tripod's
+ *     tensor
+ * @param explainedShare share of the tensors' variation over the frame, beyond their measuring
+ *     errors, that the terms explain, 0 to 1
+ * @param conditionNumber of the fit: above some 1000 its terms trade against each other
+ * @param approximate developed file: widths are approximate, shares may serve
+ */
+public record Budget(
+    Terms sky,
+    Terms edge,
+    Terms error,
+    double trailPx,
+    double focusDiscPx,
+    double tripodRmsPx,
+    double explainedShare,
+    double conditionNumber,
+    boolean approximate) {
+  public Budget {
+    Objects.requireNonNull(sky, "sky");
+    Objects.requireNonNull(edge, "edge");
+    Objects.requireNonNull(error, "error");
+  }
+}
