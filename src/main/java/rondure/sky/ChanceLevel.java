@@ -16,7 +16,8 @@ final class ChanceLevel {
     double share = (double) hits / trials;
     double p = Math.max(1e-12, chance);
     double hit = share * Math.log(share / p);
-    double miss = share < 1 ? (1 - share) * Math.log((1 - share) / (1 - Math.min(p, 1 - 1e-12))) : 0;
+    double miss =
+        share < 1 ? (1 - share) * Math.log((1 - share) / (1 - Math.min(p, 1 - 1e-12))) : 0;
     return -trials * (hit + miss);
   }
 }

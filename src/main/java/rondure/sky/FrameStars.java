@@ -34,11 +34,12 @@ final class FrameStars {
   final PointGrid grid;
   private final int widthPx;
   private final int heightPx;
+  private PointGrid brightest;
 
   private record Seen(double x, double y, double flux, double errorPx, int measured) {}
 
   FrameStars(StarField field, Camera camera) {
-    List<Seen> seen = list(field);
+    List<Seen> seen = list(field).stream().filter(s -> camera.sees(s.x(), s.y())).toList();
     count = Math.min(MOST, seen.size());
     x = new double[count];
     y = new double[count];
@@ -94,6 +95,14 @@ final class FrameStars {
 
   boolean holds(double px, double py) {
     return px > -0.5 && py > -0.5 && px < widthPx - 0.5 && py < heightPx - 0.5;
+  }
+
+  /** Only the brightest; the number must be the same at every call. */
+  PointGrid brightGrid(int most) {
+    if (brightest == null) {
+      brightest = new PointGrid(x, y, Math.min(most, count));
+    }
+    return brightest;
   }
 
   double diagonalPx() {

@@ -52,6 +52,11 @@ final class Pairing {
     return new Pairing(partner, inside);
   }
 
+  /** Pairs that are known: a partner for each. */
+  static Pairing given(int[] partner) {
+    return new Pairing(partner.clone(), partner.length);
+  }
+
   /** Without the pairs that a test refuses. */
   Pairing where(java.util.function.IntPredicate keeps) {
     int[] kept = partner.clone();

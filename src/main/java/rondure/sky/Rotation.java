@@ -32,7 +32,15 @@ public record Rotation(double w, double x, double y, double z) {
         seconds * spin.xRadPerS(), seconds * spin.yRadPerS(), seconds * spin.zRadPerS());
   }
 
-  private static Rotation normalised(double w, double x, double y, double z) {
+  /**
+   * The rotation that carries two directions to two others: exactly the first pair's bisector, and
+   * the plane of the two (TRIAD: Black 1964, AIAA J. 2, 1350; from memory).
+   */
+  public static Rotation ofPairs(Direction fromA, Direction fromB, Direction toA, Direction toB) {
+    return TwoDirections.turn(fromA, fromB, toA, toB);
+  }
+
+  static Rotation normalised(double w, double x, double y, double z) {
     double length = Math.sqrt(w * w + x * x + y * y + z * z);
     return new Rotation(w / length, x / length, y / length, z / length);
   }

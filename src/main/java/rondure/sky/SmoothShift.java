@@ -87,13 +87,16 @@ final class SmoothShift {
         double weighted = weights[i] * basis[row];
         rightX[row] += weighted * shiftX[i];
         rightY[row] += weighted * shiftY[i];
-        for (int column = 0; column < terms; column++) {
+        for (int column = 0; column <= row; column++) {
           normal[row][column] += weighted * basis[column];
         }
       }
     }
     for (int row = 0; row < terms; row++) {
       normal[row][row] += 1e-9 * x.length;
+      for (int column = 0; column < row; column++) {
+        normal[column][row] = normal[row][column];
+      }
     }
     var solver = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false)).getSolver();
     RealVector solvedX = solver.solve(new ArrayRealVector(rightX, false));
