@@ -20,16 +20,16 @@ final class AimPath {
 
   final List<Pose> poses;
   final double[] times;
-  final double[][] path;
-  final double[] noise;
+  final Vec[] path;
+  final Vec noise;
   final List<PathPieces.Piece> pieces;
 
-  private AimPath(List<Pose> poses, double[] sky, double stepSeconds, double focalLengthPx) {
+  private AimPath(List<Pose> poses, Vec sky, double stepSeconds, double focalLengthPx) {
     this.poses = List.copyOf(poses);
     double start = poses.get(0).seconds();
     Rotation back = poses.get(0).withoutSky(sky, start).inverse();
     times = new double[poses.size()];
-    path = new double[poses.size()][];
+    path = new Vec[poses.size()];
     for (int i = 0; i < times.length; i++) {
       times[i] = poses.get(i).seconds() - start;
       path[i] = Vec.log(back.then(poses.get(i).withoutSky(sky, start)));
@@ -43,8 +43,7 @@ final class AimPath {
    *
    * @param sky spin of the sky in its own axes, rad/s
    */
-  static List<AimPath> of(
-      List<Pose> poses, double[] sky, double stepSeconds, double focalLengthPx) {
+  static List<AimPath> of(List<Pose> poses, Vec sky, double stepSeconds, double focalLengthPx) {
     List<AimPath> aims = new ArrayList<>();
     int from = 0;
     double start = poses.get(0).seconds();
@@ -64,18 +63,18 @@ final class AimPath {
   }
 
   /** Formal errors with the clock's steps, or the scatter from frame to frame where larger. */
-  private double[] noise(double[] sky, double stepSeconds, double focalLengthPx) {
-    double[] axis = Vec.turned(poses.get(0).turn(), sky);
+  private Vec noise(Vec sky, double stepSeconds, double focalLengthPx) {
+    Vec axis = sky.turned(poses.get(0).turn());
     double[] noise = new double[3];
     for (int k = 0; k < 3; k++) {
       int component = k;
       double formal =
-          RobustStats.median(poses.stream().mapToDouble(p -> p.errors()[component]).toArray());
-      double clock = Math.abs(axis[k]) * stepSeconds / Math.sqrt(12);
+          RobustStats.median(poses.stream().mapToDouble(p -> p.errors().at(component)).toArray());
+      double clock = Math.abs(axis.at(k)) * stepSeconds / Math.sqrt(12);
       double least = Math.hypot(Math.hypot(formal, clock), WANDER_PX / focalLengthPx);
       noise[k] = Math.max(least, orZero(scatter(k)));
     }
-    return noise;
+    return Vec.of(noise);
   }
 
   private static double orZero(double value) {
@@ -91,25 +90,22 @@ final class AimPath {
     for (int i = 1; i + 1 < times.length; i++) {
       double span = times[i + 1] - times[i - 1];
       double share = span > 0 ? (times[i] - times[i - 1]) / span : 0.5;
-      double between = (1 - share) * path[i - 1][axis] + share * path[i + 1][axis];
+      double between = (1 - share) * path[i - 1].at(axis) + share * path[i + 1].at(axis);
       double factor = Math.sqrt(1 + share * share + (1 - share) * (1 - share));
-      off[i - 1] = (path[i][axis] - between) / factor;
+      off[i - 1] = (path[i].at(axis) - between) / factor;
     }
     return RobustStats.SIGMA_PER_MAD
         * RobustStats.median(java.util.Arrays.stream(off).map(Math::abs).toArray());
   }
 
   /** Rates of the pieces of at least two frames. */
-  List<PieceRate> rates(double[] sky) {
+  List<PieceRate> rates(Vec sky) {
     List<PieceRate> rates = new ArrayList<>();
     for (PathPieces.Piece piece : pieces) {
       if (piece.count() >= 2 && piece.spread() > 0) {
         Rotation turn = poses.get((piece.from() + piece.until() - 1) / 2).turn();
-        double[] errors = new double[3];
-        for (int k = 0; k < 3; k++) {
-          errors[k] = noise[k] / Math.sqrt(piece.spread());
-        }
-        double[] rate = Vec.plus(sky, Vec.turned(turn.inverse(), piece.slope()));
+        Vec errors = noise.times(1 / Math.sqrt(piece.spread()));
+        Vec rate = sky.plus(piece.slope().turned(turn.inverse()));
         double seconds = times[piece.until() - 1] - times[piece.from()];
         rates.add(new PieceRate(piece, rate, errors, turn, seconds));
       }

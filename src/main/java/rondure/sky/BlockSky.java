@@ -20,6 +20,7 @@ final class BlockSky {
   private static final double AGREEING_CHI2 = 20;
   private static final double JUMP_SIGMAS = 5;
   private static final int ROUNDS = 3;
+  private static final int MEDIAN_ROUNDS = 60;
 
   /** Rotation of the pole by a wrong focal length, for each share of rate it makes wrong. */
   private static final double POLE_RAD_PER_RATE_SHARE = 0.94;
@@ -33,7 +34,7 @@ final class BlockSky {
   }
 
   /** The motion at one frame: what the stars do besides the sky, its error, a jump before it. */
-  record Motion(double[] creep, double errorRadPerS, double jumpRad) {}
+  record Motion(Vec creep, double errorRadPerS, double jumpRad) {}
 
   private final List<Pose> poses;
   private final boolean byClock;
@@ -41,7 +42,7 @@ final class BlockSky {
   private final double scaleError;
   private final double focalLengthPx;
   private Kind kind = Kind.UNKNOWN;
-  private double[] sky;
+  private Vec sky;
   private double poleErrorRadPerS;
   private final List<Motion> motions = new ArrayList<>();
 
@@ -77,8 +78,8 @@ final class BlockSky {
   }
 
   /** The sky's spin in the block's axes, rad/s; zero when it stays. */
-  double[] sky() {
-    return sky.clone();
+  Vec sky() {
+    return sky;
   }
 
   /** Standard error of that spin's direction, times its rate. */
@@ -96,31 +97,31 @@ final class BlockSky {
   }
 
   /** Geometric median of the rates over windows of the block (Weiszfeld's iteration). */
-  private double[] firstRate() {
+  private Vec firstRate() {
     int lag = poses.size() < 12 ? 1 : poses.size() / 10;
-    List<double[]> rates = new ArrayList<>();
+    List<Vec> rates = new ArrayList<>();
     for (int i = 0; i + lag < poses.size(); i++) {
       double seconds = poses.get(i + lag).seconds() - poses.get(i).seconds();
       if (seconds > 0) {
-        rates.add(Vec.times(poses.get(i).turnTo(poses.get(i + lag)), 1 / seconds));
+        rates.add(poses.get(i).turnTo(poses.get(i + lag)).times(1 / seconds));
       }
     }
-    double[] middle = new double[3];
-    for (int k = 0; k < 3; k++) {
-      int axis = k;
-      middle[k] = RobustStats.median(rates.stream().mapToDouble(r -> r[axis]).toArray());
-    }
-    for (int round = 0; round < 60; round++) {
-      double[] sum = new double[3];
+    Vec middle =
+        new Vec(
+            RobustStats.median(rates.stream().mapToDouble(Vec::x).toArray()),
+            RobustStats.median(rates.stream().mapToDouble(Vec::y).toArray()),
+            RobustStats.median(rates.stream().mapToDouble(Vec::z).toArray()));
+    for (int round = 0; round < MEDIAN_ROUNDS && !rates.isEmpty(); round++) {
+      Vec sum = Vec.ZERO;
       double weights = 0;
-      for (double[] rate : rates) {
-        double weight = 1 / Math.max(1e-9, Vec.length(Vec.minus(rate, middle)));
-        sum = Vec.plus(sum, Vec.times(rate, weight));
+      for (Vec rate : rates) {
+        double weight = 1 / Math.max(1e-9, rate.minus(middle).length());
+        sum = sum.plus(rate.times(weight));
         weights += weight;
       }
-      middle = weights > 0 ? Vec.times(sum, 1 / weights) : new double[3];
+      middle = sum.times(1 / weights);
     }
-    return middle;
+    return rates.isEmpty() ? Vec.ZERO : middle;
   }
 
   private List<PieceRate> rates() {
@@ -137,7 +138,7 @@ final class BlockSky {
     double all = rates.stream().mapToDouble(PieceRate::seconds).sum();
     double slow =
         rates.stream()
-            .filter(r -> Vec.length(r.rate()) < LARGEST_TRACKED_SHARE * omega)
+            .filter(r -> r.rate().length() < LARGEST_TRACKED_SHARE * omega)
             .mapToDouble(PieceRate::seconds)
             .sum();
     if (rates.isEmpty()) {
@@ -148,7 +149,7 @@ final class BlockSky {
     if (slow > all / 2) {
       boolean sure = longest.rmsError() < 0.15 * omega;
       kind = sure ? Kind.TRACKS : Kind.UNKNOWN;
-      sky = new double[3];
+      sky = Vec.ZERO;
       return;
     }
     kind = Kind.TURNS;
@@ -156,22 +157,18 @@ final class BlockSky {
     List<PieceRate> agreeing =
         rates.stream().filter(r -> agrees(r, onSphere(best.rate()))).toList();
     PoleFit fit = PoleFit.of(agreeing.isEmpty() ? List.of(best) : agreeing, scaleError);
-    double off = Math.abs(Vec.length(best.rate()) / omega - 1);
-    double unexplained = Math.max(0, off - 2 * along(best) / omega);
+    double off = Math.abs(best.rate().length() / omega - 1);
+    double unexplained = Math.max(0, off - 2 * best.rmsError() / omega);
     sky = fit.spin();
     poleErrorRadPerS =
         Math.hypot(fit.errorRadPerS(), POLE_RAD_PER_RATE_SHARE * unexplained * omega);
   }
 
-  private static double along(PieceRate rate) {
-    return rate.rmsError();
+  private static Vec onSphere(Vec rate) {
+    return rate.withLength(SkyMotion.SIDEREAL_RATE_RAD_PER_S);
   }
 
-  private static double[] onSphere(double[] rate) {
-    return Vec.times(rate, SkyMotion.SIDEREAL_RATE_RAD_PER_S / Vec.length(rate));
-  }
-
-  private boolean agrees(PieceRate rate, double[] spin) {
+  private boolean agrees(PieceRate rate, Vec spin) {
     double extra = scaleError * SkyMotion.SIDEREAL_RATE_RAD_PER_S;
     return rate.chi2(spin, extra) < AGREEING_CHI2;
   }
@@ -181,7 +178,7 @@ final class BlockSky {
     PieceRate best = null;
     double most = -1;
     for (PieceRate candidate : rates) {
-      double[] spin = onSphere(candidate.rate());
+      Vec spin = onSphere(candidate.rate());
       double time =
           rates.stream().filter(r -> agrees(r, spin)).mapToDouble(PieceRate::seconds).sum();
       double score = time + 1e-3 * candidate.seconds();
@@ -221,14 +218,14 @@ final class BlockSky {
 
   private static double jump(AimPath aim, PathPieces.Piece before, PathPieces.Piece after) {
     double when = (aim.times[before.until() - 1] + aim.times[after.from()]) / 2;
-    double[] step = Vec.minus(after.at(when), before.at(when));
+    Vec step = after.at(when).minus(before.at(when));
     double sum = 0;
     for (int k = 0; k < 3; k++) {
       double error =
-          aim.noise[k] * Math.hypot(endError(aim, before, when), endError(aim, after, when));
-      sum += step[k] * step[k] / (error * error);
+          aim.noise.at(k) * Math.hypot(endError(aim, before, when), endError(aim, after, when));
+      sum += step.at(k) * step.at(k) / (error * error);
     }
-    return sum > JUMP_SIGMAS * JUMP_SIGMAS ? Vec.length(step) : 0;
+    return sum > JUMP_SIGMAS * JUMP_SIGMAS ? step.length() : 0;
   }
 
   private static double endError(AimPath aim, PathPieces.Piece piece, double when) {
@@ -239,7 +236,7 @@ final class BlockSky {
 
   private Motion motion(Optional<PieceRate> rate, double jump) {
     if (rate.isEmpty()) {
-      return new Motion(new double[3], fallbackError(), jump);
+      return new Motion(Vec.ZERO, fallbackError(), jump);
     }
     PieceRate r = rate.get();
     double extra = kind == Kind.TURNS ? scaleError * SkyMotion.SIDEREAL_RATE_RAD_PER_S : 0;
@@ -247,9 +244,9 @@ final class BlockSky {
     boolean creeps = r.chi2(sky, Math.hypot(extra, poleError)) > CREEP_SIGMAS * CREEP_SIGMAS;
     if (!creeps) {
       double error = kind == Kind.TURNS ? poleError : r.rmsError();
-      return new Motion(new double[3], error, jump);
+      return new Motion(Vec.ZERO, error, jump);
     }
-    double[] creep = Vec.turned(r.turn(), Vec.minus(r.rate(), sky));
+    Vec creep = r.rate().minus(sky).turned(r.turn());
     return new Motion(creep, r.rmsError(), jump);
   }
 

@@ -16,35 +16,24 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
 
   /** Where the stars of the first frame should be in the second. */
   Pairing.Foretold foretell(Rotation turn, SmoothShift shift) {
-    double[] x = new double[from.count];
-    double[] y = new double[from.count];
+    Pairing.Foretold places = new Pairing.Foretold(from.count);
     for (int i = 0; i < from.count; i++) {
-      Optional<ImagePoint> at = camera.project(turn.apply(from.direction(i)));
-      double px = at.map(ImagePoint::xPx).orElse(Double.NaN);
-      double py = at.map(ImagePoint::yPx).orElse(Double.NaN);
-      x[i] = px + shift.x(px, py);
-      y[i] = py + shift.y(px, py);
+      places.set(i, camera.project(turn.apply(from.direction(i))).map(shift::moved));
     }
-    return new Pairing.Foretold(x, y);
+    return places;
   }
 
   /** The rotation from the pairs. */
   Optional<TurnFit> fit(Pairing pairing, Rotation guess) {
-    double[][] directions = new double[pairing.count][];
-    double[] x = new double[pairing.count];
-    double[] y = new double[pairing.count];
-    double[] error = new double[pairing.count];
-    int k = 0;
+    TurnFit.Pairs pairs = new TurnFit.Pairs(pairing.count);
     for (int i = 0; i < from.count; i++) {
       int j = pairing.partner[i];
       if (j >= 0) {
-        directions[k] = new double[] {from.dx[i], from.dy[i], from.dz[i]};
-        x[k] = to.x[j];
-        y[k] = to.y[j];
-        error[k++] = Math.hypot(from.errorPx[i], to.errorPx[j]);
+        double error = Math.hypot(from.errorPx[i], to.errorPx[j]);
+        pairs.add(from.direction(i), to.x[j], to.y[j], error);
       }
     }
-    return TurnFit.of(camera, new TurnFit.Pairs(directions, x, y, error), guess);
+    return TurnFit.of(camera, pairs, guess);
   }
 
   /** What the rotation leaves, smoothed. */
@@ -54,11 +43,11 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
     int k = 0;
     for (int i = 0; i < from.count; i++) {
       int j = pairing.partner[i];
-      if (j >= 0 && !Double.isNaN(places.x()[i])) {
-        left[0][k] = places.x()[i];
-        left[1][k] = places.y()[i];
-        left[2][k] = to.x[j] - places.x()[i];
-        left[3][k++] = to.y[j] - places.y()[i];
+      if (j >= 0 && !Double.isNaN(places.x[i])) {
+        left[0][k] = places.x[i];
+        left[1][k] = places.y[i];
+        left[2][k] = to.x[j] - places.x[i];
+        left[3][k++] = to.y[j] - places.y[i];
       }
     }
     int used = k;
@@ -74,7 +63,7 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
     double[] off = new double[from.count];
     for (int i = 0; i < from.count; i++) {
       int j = pairing.partner[i];
-      off[i] = j < 0 ? Double.NaN : Math.hypot(to.x[j] - places.x()[i], to.y[j] - places.y()[i]);
+      off[i] = j < 0 ? Double.NaN : Math.hypot(to.x[j] - places.x[i], to.y[j] - places.y[i]);
     }
     return RobustStats.median(off) / 1.1774;
   }

@@ -1,6 +1,7 @@
 package rondure.sky;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /** Which star of one frame is which of another, one to one. */
 final class Pairing {
@@ -19,11 +20,24 @@ final class Pairing {
   }
 
   /** Places of the stars of one frame as foretold on another; NaN behind the camera. */
-  record Foretold(double[] x, double[] y) {}
+  static final class Foretold {
+    final double[] x;
+    final double[] y;
+
+    Foretold(int count) {
+      x = new double[count];
+      y = new double[count];
+    }
+
+    void set(int i, Optional<ImagePoint> at) {
+      x[i] = at.map(ImagePoint::xPx).orElse(Double.NaN);
+      y[i] = at.map(ImagePoint::yPx).orElse(Double.NaN);
+    }
+  }
 
   /** Nearest partners within a radius; of two that claim one, the nearer has it. */
   static Pairing nearest(Foretold places, FrameStars to, double radiusPx) {
-    int count = places.x().length;
+    int count = places.x.length;
     int[] partner = new int[count];
     int[] owner = new int[to.count];
     double[] distance = new double[to.count];
@@ -31,15 +45,15 @@ final class Pairing {
     Arrays.fill(owner, -1);
     int inside = 0;
     for (int i = 0; i < count; i++) {
-      if (!to.holds(places.x()[i], places.y()[i])) {
+      if (!to.holds(places.x[i], places.y[i])) {
         continue;
       }
       inside++;
-      int found = to.grid.nearest(places.x()[i], places.y()[i], radiusPx);
+      int found = to.grid.nearest(places.x[i], places.y[i], radiusPx);
       if (found < 0) {
         continue;
       }
-      double away = Math.hypot(to.x[found] - places.x()[i], to.y[found] - places.y()[i]);
+      double away = Math.hypot(to.x[found] - places.x[i], to.y[found] - places.y[i]);
       if (owner[found] < 0 || away < distance[found]) {
         if (owner[found] >= 0) {
           partner[owner[found]] = -1;
@@ -55,16 +69,5 @@ final class Pairing {
   /** Pairs that are known: a partner for each. */
   static Pairing given(int[] partner) {
     return new Pairing(partner.clone(), partner.length);
-  }
-
-  /** Without the pairs that a test refuses. */
-  Pairing where(java.util.function.IntPredicate keeps) {
-    int[] kept = partner.clone();
-    for (int i = 0; i < kept.length; i++) {
-      if (kept[i] >= 0 && !keeps.test(i)) {
-        kept[i] = -1;
-      }
-    }
-    return new Pairing(kept, inside);
   }
 }

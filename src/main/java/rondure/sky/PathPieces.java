@@ -23,21 +23,21 @@ final class PathPieces {
    * @param slope per second; zero for a single point
    * @param spread sum of squared times about the mean, s²
    */
-  record Piece(int from, int until, double middle, double[] level, double[] slope, double spread) {
+  record Piece(int from, int until, double middle, Vec level, Vec slope, double spread) {
     int count() {
       return until - from;
     }
 
-    double[] at(double time) {
-      return Vec.plus(level, Vec.times(slope, time - middle));
+    Vec at(double time) {
+      return level.plus(slope.times(time - middle));
     }
   }
 
   private final double[] times;
   private final double[][] sums;
-  private final double[][] path;
+  private final Vec[] path;
 
-  private PathPieces(double[] times, double[][] path, double[] noise) {
+  private PathPieces(double[] times, Vec[] path, Vec noise) {
     this.times = times;
     this.path = path;
     this.sums = sums(times, path, noise);
@@ -49,7 +49,7 @@ final class PathPieces {
    * @param noise of each component, 1 σ, > 0
    * @param price of a piece beyond the first, in units of squared noise
    */
-  static List<Piece> of(double[] times, double[][] path, double[] noise, double price) {
+  static List<Piece> of(double[] times, Vec[] path, Vec noise, double price) {
     PathPieces pieces = new PathPieces(times, path, noise);
     int n = times.length;
     double[] best = new double[n + 1];
@@ -73,7 +73,7 @@ final class PathPieces {
   }
 
   // Rows: count, t, t², then for each axis v/noise, t v/noise, v²/noise²; running sums.
-  private static double[][] sums(double[] times, double[][] path, double[] noise) {
+  private static double[][] sums(double[] times, Vec[] path, Vec noise) {
     int n = times.length;
     double[][] sums = new double[3 + 3 * AXES][n + 1];
     double start = n > 0 ? times[0] : 0;
@@ -83,7 +83,7 @@ final class PathPieces {
       add(sums[1], i, t);
       add(sums[2], i, t * t);
       for (int axis = 0; axis < AXES; axis++) {
-        double v = path[i][axis] / noise[axis];
+        double v = path[i].at(axis) / noise.at(axis);
         add(sums[3 + 3 * axis], i, v);
         add(sums[4 + 3 * axis], i, t * v);
         add(sums[5 + 3 * axis], i, v * v);
@@ -120,19 +120,19 @@ final class PathPieces {
   private Piece piece(int from, int until) {
     int n = until - from;
     double middle = 0;
-    double[] level = new double[AXES];
+    Vec level = Vec.ZERO;
     for (int i = from; i < until; i++) {
       middle += times[i] / n;
-      level = Vec.plus(level, Vec.times(path[i], 1.0 / n));
+      level = level.plus(path[i].times(1.0 / n));
     }
     double spread = 0;
-    double[] cross = new double[AXES];
+    Vec cross = Vec.ZERO;
     for (int i = from; i < until; i++) {
       double t = times[i] - middle;
       spread += t * t;
-      cross = Vec.plus(cross, Vec.times(path[i], t));
+      cross = cross.plus(path[i].times(t));
     }
-    double[] slope = spread > 0 ? Vec.times(cross, 1 / spread) : new double[AXES];
+    Vec slope = spread > 0 ? cross.times(1 / spread) : Vec.ZERO;
     return new Piece(from, until, middle, level, slope, spread);
   }
 }

@@ -11,7 +11,7 @@ import org.hipparchus.linear.RealMatrix;
  * @param spin in the sky's own axes, rad/s
  * @param errorRadPerS standard error of its direction, r.m.s. over both ways, times the rate
  */
-record PoleFit(double[] spin, double errorRadPerS) {
+record PoleFit(Vec spin, double errorRadPerS) {
   private static final int STEPS = 8;
 
   /**
@@ -25,59 +25,54 @@ record PoleFit(double[] spin, double errorRadPerS) {
     for (PieceRate rate : rates) {
       RealMatrix weight = weight(rate, scaleError * omega);
       weights = weights.add(weight);
-      right = right.add(weight.multiply(new Array2DRowRealMatrix(rate.rate())));
+      right = right.add(weight.multiply(column(rate.rate())));
     }
-    double[] free = new LUDecomposition(weights).getSolver().solve(right).getColumn(0);
-    double[] spin = Vec.times(free, omega / Vec.length(free));
+    Vec free = Vec.of(inverse(weights).multiply(right).getColumn(0));
+    Vec spin = free.withLength(omega);
     RealMatrix covariance = null;
     for (int step = 0; step < STEPS; step++) {
       RealMatrix basis = tangent(spin);
       RealMatrix normal = basis.transpose().multiply(weights).multiply(basis);
-      covariance = new LUDecomposition(normal).getSolver().getInverse();
-      RealMatrix off = new Array2DRowRealMatrix(Vec.minus(free, spin));
-      double[] move =
-          basis
-              .multiply(covariance.multiply(basis.transpose().multiply(weights).multiply(off)))
-              .getColumn(0);
-      spin = Vec.plus(spin, move);
-      spin = Vec.times(spin, omega / Vec.length(spin));
+      covariance = inverse(normal);
+      RealMatrix pull = basis.transpose().multiply(weights).multiply(column(free.minus(spin)));
+      Vec move = Vec.of(basis.multiply(covariance.multiply(pull)).getColumn(0));
+      spin = spin.plus(move).withLength(omega);
     }
     double error = Math.sqrt(covariance.getEntry(0, 0) + covariance.getEntry(1, 1));
     return new PoleFit(spin, error);
   }
 
+  private static RealMatrix inverse(RealMatrix matrix) {
+    return new LUDecomposition(matrix, 0).getSolver().getInverse();
+  }
+
+  private static RealMatrix column(Vec v) {
+    return new Array2DRowRealMatrix(v.toArray());
+  }
+
   private static RealMatrix weight(PieceRate rate, double alongError) {
     RealMatrix covariance = new Array2DRowRealMatrix(3, 3);
     Rotation back = rate.turn().inverse();
-    double[][] axes = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+    Vec[] axes = {new Vec(1, 0, 0), new Vec(0, 1, 0), new Vec(0, 0, 1)};
     for (int k = 0; k < 3; k++) {
-      RealMatrix axis = new Array2DRowRealMatrix(Vec.turned(back, axes[k]));
-      double error = rate.errors()[k];
+      RealMatrix axis = column(axes[k].turned(back));
+      double error = rate.errors().at(k);
       covariance = covariance.add(axis.multiply(axis.transpose()).scalarMultiply(error * error));
     }
-    RealMatrix along =
-        new Array2DRowRealMatrix(Vec.times(rate.rate(), 1 / Vec.length(rate.rate())));
+    RealMatrix along = column(rate.rate().withLength(1));
     covariance =
         covariance.add(along.multiply(along.transpose()).scalarMultiply(alongError * alongError));
-    return new LUDecomposition(covariance, 1e-60).getSolver().getInverse();
+    return inverse(covariance);
   }
 
   /** Two directions across a vector, as columns. */
-  private static RealMatrix tangent(double[] v) {
-    Direction axis = Direction.of(v[0], v[1], v[2]);
-    double[] helper = Math.abs(axis.x()) < 0.7 ? new double[] {1, 0, 0} : new double[] {0, 1, 0};
-    double[] first = cross(Vec.of(axis), helper);
-    first = Vec.times(first, 1 / Vec.length(first));
-    double[] second = cross(Vec.of(axis), first);
+  private static RealMatrix tangent(Vec v) {
+    Vec axis = v.withLength(1);
+    Vec helper = Math.abs(axis.x()) < 0.7 ? new Vec(1, 0, 0) : new Vec(0, 1, 0);
+    Vec first = axis.cross(helper).withLength(1);
     RealMatrix basis = new Array2DRowRealMatrix(3, 2);
-    basis.setColumn(0, first);
-    basis.setColumn(1, second);
+    basis.setColumn(0, first.toArray());
+    basis.setColumn(1, axis.cross(first).toArray());
     return basis;
-  }
-
-  private static double[] cross(double[] a, double[] b) {
-    return new double[] {
-      a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]
-    };
   }
 }

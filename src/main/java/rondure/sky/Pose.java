@@ -4,27 +4,28 @@ package rondure.sky;
  * Where a frame looks and when.
  *
  * @param frame number
- * @param seconds middle of the exposure
+ * @param seconds middle of the exposure; NaN when not known
  * @param turn from axes that turn with the sky to the camera's
- * @param errors standard errors of a small rotation about the camera's axes, rad; length 3, shared
+ * @param errors standard errors of a small rotation about the camera's axes, rad
  */
-record Pose(int frame, double seconds, Rotation turn, double[] errors) {
+record Pose(int frame, double seconds, Rotation turn, Vec errors) {
 
   Pose at(double otherSeconds) {
     return new Pose(frame, otherSeconds, turn, errors);
   }
 
   /** How the sky turned from this frame to another, as a rotation vector in the sky's axes. */
-  double[] turnTo(Pose later) {
-    double[] inCamera = Vec.log(turn.inverse().then(later.turn));
-    return Vec.turned(later.turn.inverse(), inCamera);
+  Vec turnTo(Pose later) {
+    return Vec.log(turn.inverse().then(later.turn)).turned(later.turn.inverse());
   }
 
   /**
    * The camera's attitude to the ground but for a constant: what is left of {@link #turn} when the
-   * sky is turned back.
+   * sky is turned back to a time.
+   *
+   * @param skyRadPerS the sky's spin in its own axes
    */
-  Rotation withoutSky(double[] skyRadPerS, double sinceSeconds) {
-    return Rotation.of(Vec.spin(skyRadPerS), sinceSeconds - seconds).then(turn);
+  Rotation withoutSky(Vec skyRadPerS, double toSeconds) {
+    return skyRadPerS.times(toSeconds - seconds).exp().then(turn);
   }
 }

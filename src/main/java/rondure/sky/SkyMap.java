@@ -28,11 +28,16 @@ final class SkyMap {
    * Where a frame looks.
    *
    * @param turn from the block's axes to the camera's
-   * @param covariance of a small rotation in camera axes, rad²
+   * @param errors standard errors of a small rotation about the camera's axes, rad
    * @param misfitPx robust scatter of the stars about their places
    * @param stars used
    */
-  record Attitude(Rotation turn, double[][] covariance, double misfitPx, int stars) {}
+  record Attitude(Rotation turn, Vec errors, double misfitPx, int stars) {
+    /** As a link foretells it. */
+    static Attitude foretold(Rotation turn) {
+      return new Attitude(turn, Vec.ZERO, 0, 0);
+    }
+  }
 
   /** A star of the map: the sum of its directions, and when it was last seen. */
   private static final class Known {
@@ -94,8 +99,7 @@ final class SkyMap {
   void build(List<StarChain.Link> links) {
     for (StarChain.Link link : links) {
       if (link.isFirst()) {
-        accept(
-            link.frame(), new Attitude(Rotation.NONE, new double[3][3], 0, 0), none(link.frame()));
+        accept(link.frame(), Attitude.foretold(Rotation.NONE), none(link.frame()));
       } else if (attitudes[link.parent()] != null) {
         place(link);
       }
@@ -130,7 +134,7 @@ final class SkyMap {
       radius = Math.max(FINEST_RADIUS_PX, KEPT_SIGMAS * found.misfitPx());
     }
     if (found == null) {
-      accept(link.frame(), new Attitude(guess, new double[3][3], 0, 0), none(link.frame()));
+      accept(link.frame(), Attitude.foretold(guess), none(link.frame()));
       return;
     }
     pairing = Pairing.nearest(foretell(visible, turn), frame, radius);
@@ -157,35 +161,25 @@ final class SkyMap {
   }
 
   private Pairing.Foretold foretell(List<Known> visible, Rotation turn) {
-    double[] x = new double[visible.size()];
-    double[] y = new double[visible.size()];
-    for (int i = 0; i < x.length; i++) {
-      Optional<ImagePoint> at = camera.project(turn.apply(visible.get(i).direction()));
-      x[i] = at.map(ImagePoint::xPx).orElse(Double.NaN);
-      y[i] = at.map(ImagePoint::yPx).orElse(Double.NaN);
+    Pairing.Foretold places = new Pairing.Foretold(visible.size());
+    for (int i = 0; i < visible.size(); i++) {
+      places.set(i, camera.project(turn.apply(visible.get(i).direction())));
     }
-    return new Pairing.Foretold(x, y);
+    return places;
   }
 
   private Optional<Attitude> fit(
       List<Known> visible, Pairing pairing, FrameStars frame, Rotation guess) {
-    double[][] directions = new double[pairing.count][];
-    double[] x = new double[pairing.count];
-    double[] y = new double[pairing.count];
-    double[] error = new double[pairing.count];
-    int k = 0;
+    TurnFit.Pairs pairs = new TurnFit.Pairs(pairing.count);
     for (int i = 0; i < pairing.partner.length; i++) {
       int j = pairing.partner[i];
       if (j >= 0) {
-        Direction d = visible.get(i).direction();
-        directions[k] = new double[] {d.x(), d.y(), d.z()};
-        x[k] = frame.x[j];
-        y[k] = frame.y[j];
-        error[k++] = Math.hypot(frame.errorPx[j], visible.get(i).errorPx());
+        double error = Math.hypot(frame.errorPx[j], visible.get(i).errorPx());
+        pairs.add(visible.get(i).direction(), frame.x[j], frame.y[j], error);
       }
     }
-    return TurnFit.of(camera, new TurnFit.Pairs(directions, x, y, error), guess)
-        .map(fit -> new Attitude(fit.turn(), fit.covariance(), fit.misfitPx(), fit.used()));
+    return TurnFit.of(camera, pairs, guess)
+        .map(fit -> new Attitude(fit.turn(), fit.errors(), fit.misfitPx(), fit.used()));
   }
 
   private void accept(int number, Attitude attitude, int[] numbers) {

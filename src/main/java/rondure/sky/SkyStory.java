@@ -58,10 +58,10 @@ final class SkyStory {
       tell(block, block == main ? Rotation.NONE : aligned(block, main));
       keepTracks(block);
     }
-    double[] spin = main.sky().sky();
+    Vec spin = main.sky().sky();
     boolean turns = main.sky().kind() == BlockSky.Kind.TURNS;
     Optional<Direction> pole =
-        turns ? Optional.of(Direction.of(-spin[0], -spin[1], -spin[2])) : Optional.empty();
+        turns ? Optional.of(Direction.of(-spin.x(), -spin.y(), -spin.z())) : Optional.empty();
     double error =
         Math.toDegrees(main.sky().poleErrorRadPerS() / SkyMotion.SIDEREAL_RATE_RAD_PER_S);
     return new SceneSky(
@@ -107,18 +107,10 @@ final class SkyStory {
       Optional<SkyMap.Attitude> attitude = map.attitude(i);
       if (attitude.isPresent()) {
         double seconds = clock.secondsOf(i).orElse(Double.NaN);
-        poses.add(new Pose(i, seconds, attitude.get().turn(), errors(attitude.get())));
+        poses.add(new Pose(i, seconds, attitude.get().turn(), attitude.get().errors()));
       }
     }
     return poses;
-  }
-
-  private static double[] errors(SkyMap.Attitude attitude) {
-    double[] errors = new double[3];
-    for (int k = 0; k < 3; k++) {
-      errors[k] = Math.sqrt(Math.max(0, attitude.covariance()[k][k]));
-    }
-    return errors;
   }
 
   /**
@@ -129,17 +121,10 @@ final class SkyStory {
     if (block.sky().kind() != BlockSky.Kind.TURNS || main.sky().kind() != BlockSky.Kind.TURNS) {
       return Rotation.NONE;
     }
-    double[] from = main.sky().sky();
-    double[] to = block.sky().sky();
-    double[] axis = {
-      from[1] * to[2] - from[2] * to[1],
-      from[2] * to[0] - from[0] * to[2],
-      from[0] * to[1] - from[1] * to[0]
-    };
-    double length = Vec.length(axis);
-    double angle = Math.atan2(length, Vec.dot(from, to));
-    double[] turn = length > 0 ? Vec.times(axis, angle / length) : new double[3];
-    return Rotation.ofVector(turn[0], turn[1], turn[2]);
+    Vec from = main.sky().sky();
+    Vec to = block.sky().sky();
+    Vec axis = from.cross(to);
+    return axis.withLength(Math.atan2(axis.length(), from.dot(to))).exp();
   }
 
   private void tell(Block block, Rotation toBlock) {
@@ -149,7 +134,7 @@ final class SkyStory {
       BlockSky.Motion motion = sky.motions().get(k);
       Optional<Spin> skySpin =
           switch (sky.kind()) {
-            case TURNS -> Optional.of(Vec.spin(Vec.turned(pose.turn(), sky.sky())));
+            case TURNS -> Optional.of(sky.sky().turned(pose.turn()).spin());
             case TRACKS -> Optional.of(Spin.NONE);
             case UNKNOWN -> Optional.empty();
           };
@@ -157,7 +142,7 @@ final class SkyStory {
           new FrameSky(
               Optional.of(toBlock.then(pose.turn())),
               skySpin,
-              skySpin.isEmpty() ? Spin.NONE : Vec.spin(motion.creep()),
+              skySpin.isEmpty() ? Spin.NONE : motion.creep().spin(),
               motion.errorRadPerS(),
               motion.jumpRad());
     }

@@ -26,11 +26,11 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
     int gaps = poses.size() - 1;
     double[] seconds = new double[gaps];
     double[] turned = new double[gaps];
-    Optional<double[]> axis = axis(poses);
+    Optional<Vec> axis = axis(poses);
     int running = 0;
     for (int k = 0; k < gaps; k++) {
       seconds[k] = poses.get(k + 1).seconds() - poses.get(k).seconds();
-      turned[k] = axis.isEmpty() ? 0 : Vec.dot(axis.get(), poses.get(k).turnTo(poses.get(k + 1)));
+      turned[k] = axis.isEmpty() ? 0 : axis.get().dot(poses.get(k).turnTo(poses.get(k + 1)));
       running += seconds[k] > 0 ? 1 : 0;
     }
     boolean runs = running >= Math.max(1, LEAST_SHARE_RUNNING * gaps);
@@ -41,21 +41,20 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
   }
 
   /** Principal direction of the frames' turns, along most of them. */
-  private static Optional<double[]> axis(List<Pose> poses) {
-    double[] sum = new double[3];
+  private static Optional<Vec> axis(List<Pose> poses) {
+    Vec sum = Vec.ZERO;
     for (int round = 0; round < 3; round++) {
-      double[] next = new double[3];
+      Vec next = Vec.ZERO;
       for (int k = 0; k + 1 < poses.size(); k++) {
-        double[] turn = poses.get(k).turnTo(poses.get(k + 1));
-        double length = Math.max(1e-12, Vec.length(turn));
-        double sign = round == 0 ? 1 : Math.signum(Vec.dot(sum, turn));
+        Vec turn = poses.get(k).turnTo(poses.get(k + 1));
+        double length = Math.max(1e-12, turn.length());
+        double sign = round == 0 ? 1 : Math.signum(sum.dot(turn));
         // Square roots keep a single great turn (a new aim) from deciding alone.
-        next = Vec.plus(next, Vec.times(turn, sign / Math.sqrt(length)));
+        next = next.plus(turn.times(sign / Math.sqrt(length)));
       }
       sum = next;
     }
-    double length = Vec.length(sum);
-    return length > 0 ? Optional.of(Vec.times(sum, 1 / length)) : Optional.empty();
+    return sum.length() > 0 ? Optional.of(sum.withLength(1)) : Optional.empty();
   }
 
   /** Whether the sky turned evenly by this clock, as far as its steps let one tell. */
@@ -104,7 +103,7 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
 
   /** Whether a turn is about the common axis, so that only its time is odd, not its direction. */
   private static boolean isLikeAPlainTurn(List<Pose> poses, int k, double turned) {
-    double whole = Vec.length(poses.get(k).turnTo(poses.get(k + 1)));
+    double whole = poses.get(k).turnTo(poses.get(k + 1)).length();
     return Math.abs(turned) > 0.98 * whole;
   }
 

@@ -135,6 +135,11 @@ final class SmoothShift {
     }
   }
 
+  /** A place with its displacement. */
+  ImagePoint moved(ImagePoint at) {
+    return new ImagePoint(at.xPx() + x(at.xPx(), at.yPx()), at.yPx() + y(at.xPx(), at.yPx()));
+  }
+
   /** Displacement to the right at a place, px. */
   double x(double px, double py) {
     return at(px, py, coefficientsX);

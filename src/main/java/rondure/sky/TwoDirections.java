@@ -15,7 +15,7 @@ final class TwoDirections {
         }
       }
     }
-    return ofMatrix(matrix);
+    return Rotation.ofMatrix(matrix);
   }
 
   /** Right-handed axes: the bisector, the normal of the plane, and what completes them. */
@@ -37,24 +37,5 @@ final class TwoDirections {
   private static double[] unit(double x, double y, double z) {
     double length = Math.sqrt(x * x + y * y + z * z);
     return new double[] {x / length, y / length, z / length};
-  }
-
-  /** Quaternion of a rotation matrix (Shepperd 1978, J. Guid. Control 1, 223; from memory). */
-  static Rotation ofMatrix(double[][] m) {
-    double trace = m[0][0] + m[1][1] + m[2][2];
-    if (trace > 0) {
-      double w = 1 + trace;
-      return Rotation.normalised(w, m[2][1] - m[1][2], m[0][2] - m[2][0], m[1][0] - m[0][1]);
-    }
-    if (m[0][0] >= m[1][1] && m[0][0] >= m[2][2]) {
-      double x = 1 + m[0][0] - m[1][1] - m[2][2];
-      return Rotation.normalised(m[2][1] - m[1][2], x, m[0][1] + m[1][0], m[0][2] + m[2][0]);
-    }
-    if (m[1][1] >= m[2][2]) {
-      double y = 1 - m[0][0] + m[1][1] - m[2][2];
-      return Rotation.normalised(m[0][2] - m[2][0], m[0][1] + m[1][0], y, m[1][2] + m[2][1]);
-    }
-    double z = 1 - m[0][0] - m[1][1] + m[2][2];
-    return Rotation.normalised(m[1][0] - m[0][1], m[0][2] + m[2][0], m[1][2] + m[2][1], z);
   }
 }

@@ -1,51 +1,78 @@
 package rondure.sky;
 
-/** Small sums over vectors of three numbers. */
-final class Vec {
-  private Vec() {}
+/**
+ * Three numbers: a rotation vector (rad) or a spin (rad/s), about the axes x, y, z.
+ *
+ * @param x first
+ * @param y second
+ * @param z third
+ */
+record Vec(double x, double y, double z) {
+  static final Vec ZERO = new Vec(0, 0, 0);
 
-  static double[] of(Spin spin) {
-    return new double[] {spin.xRadPerS(), spin.yRadPerS(), spin.zRadPerS()};
+  static Vec of(double[] three) {
+    return new Vec(three[0], three[1], three[2]);
   }
 
-  static double[] of(Direction d) {
-    return new double[] {d.x(), d.y(), d.z()};
+  /** The rotation vector of a rotation, rad. */
+  static Vec log(Rotation turn) {
+    Spin spin = turn.perSecond();
+    return new Vec(spin.xRadPerS(), spin.yRadPerS(), spin.zRadPerS());
   }
 
-  static Spin spin(double[] v) {
-    return new Spin(v[0], v[1], v[2]);
+  Rotation exp() {
+    return Rotation.ofVector(x, y, z);
   }
 
-  /** Rotation vector of a rotation, rad. */
-  static double[] log(Rotation turn) {
-    return of(turn.perSecond());
+  Spin spin() {
+    return new Spin(x, y, z);
   }
 
-  static double[] turned(Rotation turn, double[] v) {
-    double length = length(v);
+  /** Component 0, 1 or 2. */
+  double at(int axis) {
+    return axis == 0 ? x : axis == 1 ? y : z;
+  }
+
+  double[] toArray() {
+    return new double[] {x, y, z};
+  }
+
+  Vec turned(Rotation turn) {
+    double length = length();
     if (!(length > 0)) {
-      return new double[3];
+      return ZERO;
     }
-    return times(of(turn.apply(Direction.of(v[0], v[1], v[2]))), length);
+    Direction d = turn.apply(Direction.of(x, y, z));
+    return new Vec(length * d.x(), length * d.y(), length * d.z());
   }
 
-  static double[] plus(double[] a, double[] b) {
-    return new double[] {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
+  Vec plus(Vec o) {
+    return new Vec(x + o.x, y + o.y, z + o.z);
   }
 
-  static double[] minus(double[] a, double[] b) {
-    return new double[] {a[0] - b[0], a[1] - b[1], a[2] - b[2]};
+  Vec minus(Vec o) {
+    return new Vec(x - o.x, y - o.y, z - o.z);
   }
 
-  static double[] times(double[] a, double factor) {
-    return new double[] {factor * a[0], factor * a[1], factor * a[2]};
+  Vec times(double factor) {
+    return new Vec(factor * x, factor * y, factor * z);
   }
 
-  static double dot(double[] a, double[] b) {
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+  double dot(Vec o) {
+    return x * o.x + y * o.y + z * o.z;
   }
 
-  static double length(double[] a) {
-    return Math.sqrt(dot(a, a));
+  Vec cross(Vec o) {
+    return new Vec(y * o.z - z * o.y, z * o.x - x * o.z, x * o.y - y * o.x);
+  }
+
+  double length() {
+    return Math.sqrt(x * x + y * y + z * z);
+  }
+
+  /** The same direction with another length; zero stays zero. */
+  Vec withLength(double wanted) {
+    double length = length();
+    return length > 0 ? times(wanted / length) : ZERO;
   }
 }
