@@ -20,12 +20,24 @@ final class LensSearch {
   /** Half-maximum widths of usual cores differ by a seventh, 0.3 px² of 1 px². */
   private static final double USUAL_CORE_PX2 = 0.3;
 
-  private static final double[][] STARTS = {{0.7, 0.7}, {0.7, -0.7}, {-0.7, 0.7}, {-0.7, -0.7}};
+  /** Tilt to the right and down, curvature, astigmatism, px of disc. */
+  private static final double[][] STARTS = {
+    {0.1, 0.1, 0.7, 0.7},
+    {0.1, 0.1, 0.7, -0.7},
+    {0.1, 0.1, -0.7, 0.7},
+    {0.1, 0.1, -0.7, -0.7},
+    {3, 0.1, 0.5, 0.3},
+    {0.1, 3, 0.5, 0.3},
+    {3, 3, 0.5, 0.3},
+    {3, -3, 0.5, 0.3}
+  };
 
   private final List<FrameModel> models;
   private final CoreAssumption core;
+  private final double misfit;
 
-  LensSearch(List<FrameModel> models, CoreAssumption core) {
+  LensSearch(List<FrameModel> models, CoreAssumption core, double misfit) {
+    this.misfit = misfit;
     this.models = models;
     this.core = core;
   }
@@ -35,12 +47,9 @@ final class LensSearch {
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
     double[][] ownStart = of(frames, own);
     SceneFit best = null;
-    for (double[] signs : STARTS) {
+    for (double[] surfaces : STARTS) {
       double[] start = shared.clone();
-      start[FrameModel.TILT_RIGHT] = 0.1;
-      start[FrameModel.TILT_DOWN] = 0.1;
-      start[FrameModel.CURVATURE] = signs[0];
-      start[FrameModel.ASTIGMATISM] = signs[1];
+      System.arraycopy(surfaces, 0, start, FrameModel.TILT_RIGHT, surfaces.length);
       SceneFit tried = fit(frames, expected).from(start, ownStart, FIRST_ROUNDS);
       best = best == null || tried.loss() < best.loss() ? tried : best;
     }
@@ -81,10 +90,8 @@ final class LensSearch {
       shared.expect(k, 0, USUAL_DISC_PX);
     }
     shared.expect(FrameModel.COMA, 0, USUAL_COMA_PX2);
-    double stars = models.stream().mapToDouble(m -> m.stars().count).sum();
-    double tempered = Math.sqrt(Math.max(1, stars / OwnExpectations.INDEPENDENT_PLACES));
     core.usualPx2()
-        .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, USUAL_CORE_PX2 / tempered));
+        .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, USUAL_CORE_PX2 / Math.sqrt(misfit)));
     return shared;
   }
 

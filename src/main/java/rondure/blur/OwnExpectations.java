@@ -9,12 +9,10 @@ import java.util.Set;
  *
  * <p>Unshaken frames: no shake, any defocus, the sharpest near focus. Shaken ones: any round shake,
  * and the defocus of the unshaken frames before and after them, as focus drifts or is bumped but
- * does not come and go with a gust; none where every frame is shaken. An expectation counts as much
- * as 24 stars would say with a like error, as the errors of a lens model are shared by neighbours.
+ * does not come and go with a gust; none where every frame is shaken. An expectation weighs the
+ * more, the more stars of a block miss the model together ({@link SharedMisfit}).
  */
 final class OwnExpectations {
-  /** What stars near each other share makes all stars of a frame count as so many. */
-  static final double INDEPENDENT_PLACES = 24;
 
   private static final double NO_SHAKE_PX2 = 0.02;
   private static final double ANY_PX2 = 30;
@@ -27,34 +25,41 @@ final class OwnExpectations {
   private final Set<Integer> nearFocus;
   private final List<Shake> shakes;
   private final double[] discs;
+  private final double misfit;
 
   private OwnExpectations(
-      List<FrameModel> models, Set<Integer> nearFocus, List<Shake> shakes, double[] discs) {
+      List<FrameModel> models,
+      Set<Integer> nearFocus,
+      List<Shake> shakes,
+      double[] discs,
+      double misfit) {
     this.models = models;
     this.nearFocus = nearFocus;
     this.shakes = shakes;
     this.discs = discs;
+    this.misfit = misfit;
   }
 
   /**
    * Before anything is known of shakes.
    *
    * @param nearFocus frames held near focus
+   * @param misfit see {@link SharedMisfit}
    */
-  static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus) {
+  static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus, double misfit) {
     Shake none = new Shake(Shake.Kind.NONE, 0, 0);
     List<Shake> calm = java.util.Collections.nCopies(models.size(), none);
-    return new OwnExpectations(models, nearFocus, calm, new double[models.size()]);
+    return new OwnExpectations(models, nearFocus, calm, new double[models.size()], misfit);
   }
 
   /** Once shakes are read from frames fitted as unshaken. */
   OwnExpectations with(List<Shake> read, List<double[]> own, LensSurface lens) {
     double[] expected = new double[models.size()];
     for (int j = 0; j < expected.length; j++) {
-      double focused = -lens.meanDiscPx(0, models.get(j).stars().stop);
+      double focused = -lens.meanDiscPx(0, models.get(j).stars().places.stop);
       expected[j] = read.get(j).proven() ? neighbours(j, read, own, focused) : focused;
     }
-    return new OwnExpectations(models, nearFocus, read, expected);
+    return new OwnExpectations(models, nearFocus, read, expected, misfit);
   }
 
   /** Disc between those of the nearest unshaken frames before and after. */
@@ -81,8 +86,7 @@ final class OwnExpectations {
 
   /** Of one frame. */
   Prior of(int frame) {
-    double weight = Math.max(1, models.get(frame).stars().count / INDEPENDENT_PLACES);
-    double tempered = 1 / Math.sqrt(weight);
+    double tempered = 1 / Math.sqrt(misfit);
     Shake shake = shakes.get(frame);
     Prior prior = new Prior(FrameModel.OWN);
     prior.expect(FrameModel.ALONG, 0, ANY_SPIN2_PX2);
