@@ -26,7 +26,7 @@ final class LampRule {
 
   /** Before it has a shape. */
   static boolean mayBe(Candidate candidate, SkyMask mask, Neighbours neighbours, double leastSnr) {
-    if (candidate.filterSnr() < leastSnr || isNearSky(candidate, mask)) {
+    if (candidate.filterSnr() < leastSnr || mask.isNearSky(candidate.xPx(), candidate.yPx())) {
       return false;
     }
     double sigma = ALONE_PX / REACH_SIGMAS;
@@ -44,18 +44,5 @@ final class LampRule {
     return across < WIDEST_FACTOR
         && across > NARROWEST_FACTOR
         && residual.squares() - noise < LARGEST_MISFIT * residual.signalSquares();
-  }
-
-  private static boolean isNearSky(Candidate candidate, SkyMask mask) {
-    for (int row = -1; row <= 1; row++) {
-      for (int column = -1; column <= 1; column++) {
-        double x = candidate.xPx() + column * mask.meshPx();
-        double y = candidate.yPx() + row * mask.meshPx();
-        if (mask.isSky(x, y)) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 }
