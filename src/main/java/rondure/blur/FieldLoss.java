@@ -19,7 +19,7 @@ record FieldLoss(double slopeXMag, double slopeYMag, double scatterMag, double m
   private static final int ROUNDS = 3;
 
   /** Holds the slope down where the stars stand on one line. */
-  private static final double SLOPE_PRIOR = 0.02;
+  private static final double SLOPE_PRIOR = 0.002;
 
   /** √(π/2): a robust mean is a little worse than a mean. */
   private static final double ROBUST_ERROR = Math.sqrt(Math.PI / 2);

@@ -20,8 +20,8 @@ import rondure.base.RobustStats;
 final class LossFit {
   private static final int SURFACE = 6;
 
-  /** Extinction over half a diagonal; vignetting of a few stops. */
-  private static final double[] PRIOR_MAG = {0.3, 0.3, 1.5, 1, 1.5, 1.5};
+  /** Vignetting of a few stops; the first two, the air's extinction, are given. */
+  private static final double[] PRIOR_MAG = {Double.NaN, Double.NaN, 1.5, 1, 1.5, 1.5};
 
   /** Holds the sum of the losses near zero: only differences are known. */
   private static final double GAUGE = 1e-6;
@@ -32,20 +32,34 @@ final class LossFit {
   private static final double TUKEY = 4.685;
   private static final double LEAST_SCALE = 0.3;
 
+  /** A star of which one entry holds nearly all weight tells nothing about that entry. */
+  private static final double LEAST_OTHERS = 0.02;
+
+  /** Fewer entries do not tell a frame's own scatter. */
+  private static final int LEAST_FOR_SCALE = 6;
+
   private final StarLight light;
   private final LinkedFrames links;
   private final int[][] byStar;
+  private final int[][] byFrame;
   private final double[] weights;
   private final double[] residuals;
   private final double[][] surface;
   private double[] solution;
   private RealMatrix normal;
-  private double scale = 1;
+  private final double[] priors;
+  private final double[] scales;
 
-  private LossFit(StarLight light, LinkedFrames links) {
+  private LossFit(StarLight light, LinkedFrames links, double slopePriorMag) {
     this.light = light;
     this.links = links;
     this.byStar = light.byStar();
+    this.byFrame = light.byFrame();
+    this.priors = PRIOR_MAG.clone();
+    this.priors[0] = slopePriorMag;
+    this.priors[1] = slopePriorMag;
+    this.scales = new double[light.frames];
+    Arrays.fill(scales, 1);
     this.weights = new double[light.size()];
     this.residuals = new double[light.size()];
     this.surface = new double[light.size()][];
@@ -55,12 +69,19 @@ final class LossFit {
     }
   }
 
-  /** z, their errors beside the mean of the frames linked, and m - M - z - c · P per entry. */
+  /**
+   * z, their errors beside the mean of the frames linked, and for each entry m - M - z - c · P,
+   * with M as the star's other entries give it.
+   */
   record Solved(double[] lossMag, double[] errorMag, double[] residualMag) {}
 
-  /** Solves; entries of stars seen once have residual 0. */
-  static Solved of(StarLight light, LinkedFrames links) {
-    LossFit fit = new LossFit(light, links);
+  /**
+   * Solves; entries of stars seen once have residual 0.
+   *
+   * @param slopePriorMag how much light may be lost, steadily, over half a diagonal
+   */
+  static Solved of(StarLight light, LinkedFrames links, double slopePriorMag) {
+    LossFit fit = new LossFit(light, links, slopePriorMag);
     for (int step = 0; step < STEPS; step++) {
       fit.solve();
       fit.reweigh(step < HUBER_STEPS);
@@ -83,7 +104,7 @@ final class LossFit {
       matrix[i][i] = GAUGE;
     }
     for (int k = 0; k < SURFACE; k++) {
-      matrix[light.frames + k][light.frames + k] = 1 / (PRIOR_MAG[k] * PRIOR_MAG[k]);
+      matrix[light.frames + k][light.frames + k] = 1 / (priors[k] * priors[k]);
     }
     for (int[] entries : byStar) {
       addStar(entries, matrix, right);
@@ -169,23 +190,36 @@ final class LossFit {
     }
     mean = sum > 0 ? mean / sum : 0;
     for (int i : entries) {
-      residuals[i] = sum > 0 && entries.length > 1 ? residuals[i] - mean : 0;
+      double others = sum > 0 ? 1 - weights[i] / sum : 0;
+      residuals[i] = others > LEAST_OTHERS ? (residuals[i] - mean) / others : 0;
     }
   }
 
-  /** Weights of Huber, which finds its way from anywhere, then of Tukey. */
+  /**
+   * Weights of Huber, which finds its way from anywhere, then of Tukey; each frame on its own
+   * scale, so that behind patches of cloud the mean counts and not the largest patch.
+   */
   private void reweigh(boolean huber) {
     double[] sigmas = new double[residuals.length];
     for (int i = 0; i < sigmas.length; i++) {
       sigmas[i] = residuals[i] == 0 ? Double.NaN : residuals[i] / light.error[i];
     }
-    double measured = RobustStats.madSigma(sigmas);
-    scale = Double.isNaN(measured) ? 1 : Math.max(LEAST_SCALE, measured);
-    for (int i = 0; i < weights.length; i++) {
-      double u = Math.abs(residuals[i] / (light.error[i] * scale));
-      double down = huber ? Math.min(1, HUBER / u) : tukey(u / TUKEY);
-      weights[i] = Math.max(1e-6, down) / (light.error[i] * light.error[i]);
+    double common = scale(sigmas, LEAST_SCALE);
+    for (int f = 0; f < byFrame.length; f++) {
+      double[] own = Arrays.stream(byFrame[f]).mapToDouble(i -> sigmas[i]).toArray();
+      scales[f] = own.length < LEAST_FOR_SCALE ? common : scale(own, common);
+      for (int i : byFrame[f]) {
+        double sigma = light.error[i] * scales[f];
+        double u = Math.abs(residuals[i]) / sigma;
+        double down = huber ? Math.min(1, HUBER / u) : tukey(u / TUKEY);
+        weights[i] = Math.max(1e-6, down) / (sigma * sigma);
+      }
     }
+  }
+
+  private static double scale(double[] sigmas, double least) {
+    double measured = RobustStats.madSigma(sigmas);
+    return Double.isNaN(measured) ? Math.max(1, least) : Math.max(least, measured);
   }
 
   private static double tukey(double share) {
@@ -207,7 +241,7 @@ final class LossFit {
       }
       for (int i = 0; i < members.length; i++) {
         double variance = inverse.getEntry(members[i], members[i]) - 2 * toMean[i] + ofMean;
-        errors[members[i]] = scale * Math.sqrt(Math.max(0, variance));
+        errors[members[i]] = Math.sqrt(Math.max(0, variance));
       }
     }
     return errors;

@@ -34,6 +34,14 @@ public final class Transparency {
   private final SceneEvidence scene;
   private final List<Double> gains;
 
+  /**
+   * What the air may take over a degree of altitude: 0.25 mag per airmass, and an airmass that
+   * falls by 0.9 from 20° to 30°, half of that in the middle of the sky.
+   */
+  private static final double SLOPE_MAG_PER_DEG = 0.012;
+
+  private static final double SLOPE_MAG_WITHOUT_FOCAL_LENGTH = 0.25;
+
   private Transparency(SceneEvidence scene) {
     this.scene = scene;
     this.gains = Gains.of(scene.frames());
@@ -47,7 +55,7 @@ public final class Transparency {
   private List<FrameLight> lights() {
     StarLight light = collect();
     LinkedFrames links = LinkedFrames.of(light, LEAST_STARS);
-    LossFit.Solved solved = LossFit.of(light, links);
+    LossFit.Solved solved = LossFit.of(light, links, slopePriorMag());
     int[][] byFrame = light.byFrame();
     List<FrameLight> answers = new ArrayList<>();
     for (int i = 0; i < light.frames; i++) {
@@ -67,6 +75,23 @@ public final class Transparency {
       }
     }
     return WingExcess.added(answers, scene.frames());
+  }
+
+  /** Over half the frame's diagonal. */
+  private double slopePriorMag() {
+    return scene.frames().stream()
+        .flatMap(
+            frame ->
+                frame.focalLengthPx().stream()
+                    .map(f -> Math.atan(halfDiagonal(frame.field()) / f))
+                    .map(Math::toDegrees))
+        .findFirst()
+        .map(degrees -> SLOPE_MAG_PER_DEG * degrees)
+        .orElse(SLOPE_MAG_WITHOUT_FOCAL_LENGTH);
+  }
+
+  private static double halfDiagonal(StarField field) {
+    return Math.hypot(field.widthPx(), field.heightPx()) / 2;
   }
 
   private Optional<FrameLight.Silence> silence(int frame) {
@@ -111,7 +136,7 @@ public final class Transparency {
   }
 
   private static StarLight.Seen seen(StarField field, Star star, double gain) {
-    double half = Math.hypot(field.widthPx(), field.heightPx()) / 2;
+    double half = halfDiagonal(field);
     return new StarLight.Seen(
         (star.xPx() - (field.widthPx() - 1) / 2.0) / half,
         (star.yPx() - (field.heightPx() - 1) / 2.0) / half,

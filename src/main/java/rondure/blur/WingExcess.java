@@ -17,6 +17,9 @@ final class WingExcess {
   private static final double ALIKE_WIDTH = 1.2;
   private static final int LEAST_FRAMES = 3;
 
+  /** Frames that lost less light than this are clear. */
+  private static final double CLEAR_MAG = 0.1;
+
   /** Fainter stars' wings drown in the sky's noise. */
   private static final double LEAST_SNR = 40;
 
@@ -26,12 +29,21 @@ final class WingExcess {
 
   private WingExcess() {}
 
-  /** One frame's median wing ratio, its logarithm's error and the width of its stars. */
-  private record Reading(double logRatio, double error, double fwhmPx) {}
+  /** One frame's median wing ratio, its logarithm's error, the width of its stars, its loss. */
+  private record Reading(double logRatio, double error, double fwhmPx, boolean clear) {
+
+    boolean isAlike(Reading other) {
+      return Math.abs(Math.log(other.fwhmPx / fwhmPx)) < Math.log(ALIKE_WIDTH);
+    }
+  }
 
   /** The answers with the wings of the frames in which they can be told. */
   static List<FrameLight> added(List<FrameLight> lights, List<FrameEvidence> frames) {
-    List<Optional<Reading>> readings = frames.stream().map(WingExcess::read).toList();
+    List<Optional<Reading>> readings = new ArrayList<>();
+    for (int i = 0; i < lights.size(); i++) {
+      boolean clear = lights.get(i).loss().map(l -> l.lossMag() < CLEAR_MAG).orElse(false);
+      readings.add(read(frames.get(i), clear));
+    }
     List<FrameLight> answers = new ArrayList<>();
     for (int i = 0; i < lights.size(); i++) {
       answers.add(lights.get(i).withWings(readings.get(i).flatMap(r -> beside(r, readings))));
@@ -39,7 +51,7 @@ final class WingExcess {
     return answers;
   }
 
-  private static Optional<Reading> read(FrameEvidence frame) {
+  private static Optional<Reading> read(FrameEvidence frame, boolean clear) {
     List<Star> bright =
         frame.field().stars().stream()
             .filter(star -> star.snr() >= LEAST_SNR && star.wingRatio() > 0)
@@ -51,21 +63,21 @@ final class WingExcess {
     double[] logs = bright.stream().mapToDouble(star -> Math.log(star.wingRatio())).toArray();
     double[] widths = bright.stream().mapToDouble(Star::fwhmPx).toArray();
     double error = MEDIAN_ERROR * RobustStats.madSigma(logs) / Math.sqrt(logs.length);
-    return Optional.of(new Reading(RobustStats.median(logs), error, RobustStats.median(widths)));
+    return Optional.of(
+        new Reading(RobustStats.median(logs), error, RobustStats.median(widths), clear));
   }
 
+  /** Beside the frames that lost no light, when there are enough; else beside all. */
   private static Optional<FrameLight.Wings> beside(Reading own, List<Optional<Reading>> readings) {
-    double[] alike =
-        readings.stream()
-            .flatMap(Optional::stream)
-            .filter(
-                other -> Math.abs(Math.log(other.fwhmPx() / own.fwhmPx())) < Math.log(ALIKE_WIDTH))
-            .mapToDouble(Reading::logRatio)
-            .toArray();
-    if (alike.length < LEAST_FRAMES) {
+    List<Reading> alike = readings.stream().flatMap(Optional::stream).filter(own::isAlike).toList();
+    List<Reading> clear = alike.stream().filter(Reading::clear).toList();
+    List<Reading> compared = clear.size() >= LEAST_FRAMES ? clear : alike;
+    if (compared.size() < LEAST_FRAMES) {
       return Optional.empty();
     }
-    double usual = RobustStats.percentile(Transparency.REFERENCE, alike);
+    double usual =
+        RobustStats.percentile(
+            Transparency.REFERENCE, compared.stream().mapToDouble(Reading::logRatio).toArray());
     return Optional.of(new FrameLight.Wings(Math.expm1(own.logRatio() - usual), own.error()));
   }
 }
