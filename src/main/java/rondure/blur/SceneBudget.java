@@ -50,6 +50,11 @@ public record SceneBudget(List<Optional<FrameBudget>> frames, Optional<Shared> s
 
   /** Shares out the blur of a scene's frames; a pure function. */
   public static SceneBudget of(SceneEvidence scene) {
-    return none(scene.frames().size());
+    return of(scene, AttributionSettings.defaults());
+  }
+
+  /** The same with other settings. */
+  static SceneBudget of(SceneEvidence scene, AttributionSettings settings) {
+    return new BudgetMaker(scene, settings).make();
   }
 }
