@@ -39,7 +39,7 @@ record Gear(
         (int) width,
         (int) (width * 2 / 3),
         dice.between(1.3, 3.2),
-        dice.chance(0.5) ? 0 : dice.between(3, 5));
+        dice.chance(0.7) ? 0 : dice.between(3, 5));
   }
 
   /** Image px for one radian at the centre. */
