@@ -33,6 +33,14 @@ public record Rotation(double w, double x, double y, double z) {
   }
 
   /**
+   * The rotation that carries two directions to two others: exactly the first pair's bisector, and
+   * the plane of the two (TRIAD: Black 1964, AIAA J. 2, 1350; from memory).
+   */
+  public static Rotation ofPairs(Direction fromA, Direction fromB, Direction toA, Direction toB) {
+    return TwoDirections.turn(fromA, fromB, toA, toB);
+  }
+
+  /**
    * The rotation of an orthogonal 3 x 3 matrix with determinant 1, rows first (Shepperd 1978, J.
    * Guidance and Control 1, 223; from memory).
    */
