@@ -30,7 +30,7 @@ final class TurningSky {
   double creepShare;
 
   double jitterRad;
-  private final Random random;
+  final Random random;
 
   TurningSky(long seed) {
     random = new Random(seed);
