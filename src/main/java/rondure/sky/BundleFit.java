@@ -21,6 +21,10 @@ final class BundleFit {
   private static final double SETTLED_SHARE = 0.03;
 
   private static final double LONGEST_STEP = 0.1;
+
+  /** Half the square of a smaller step, times the place in a frame, is below 0.01 px. */
+  private static final double STRAIGHT_STEP = 0.002;
+
   private static final double MOST_K1 = 0.5;
 
   /** k1 stays this share of the way to where the corner's image would turn back. */
@@ -181,7 +185,9 @@ final class BundleFit {
       }
       BundleNormal.Step step = normal.solve();
       double moved = apply(step.step(), tracks);
-      settleStars();
+      if (moved > STRAIGHT_STEP) {
+        settleStars();
+      }
       misfits = misfits();
       double growth = growth();
       Arrays.setAll(variances, i -> growth * step.covariance().getEntry(i, i));
@@ -239,7 +245,7 @@ final class BundleFit {
     Rotation attitude = attitudes[table.frame[i]];
     Direction seen = attitude.apply(stars[track]);
     ImagePoint at = camera.project(seen).orElseThrow();
-    FlowJacobian flow = camera.jacobian(at.xPx(), at.yPx());
+    FlowJacobian flow = camera.jacobian(seen);
     double x = at.xPx() - camera.centreXPx();
     double y = at.yPx() - camera.centreYPx();
     double rho2 = Math.pow(camera.projection().radius(Math.acos(Math.min(1, seen.z()))), 2);

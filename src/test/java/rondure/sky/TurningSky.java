@@ -30,7 +30,7 @@ final class TurningSky {
   double creepShare;
 
   double jitterRad;
-  final Random random;
+  private final Random random;
 
   TurningSky(long seed) {
     random = new Random(seed);
