@@ -59,7 +59,7 @@ class CameraCalibrationTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"EQUIDISTANT, 10", "EQUISOLID, 10", "STEREOGRAPHIC, 10", "EQUIDISTANT, 16"})
+  @CsvSource({"EQUIDISTANT, 10", "EQUISOLID, 12", "STEREOGRAPHIC, 10", "EQUIDISTANT, 16"})
   void aFisheyeIsToldFromARectilinearLens(Projection projection, double focalMm) {
     TurningSky sky = sky(focalMm);
     sky.projection = projection;
@@ -207,5 +207,18 @@ class CameraCalibrationTest {
     assertEquals(Projection.RECTILINEAR, finding.camera().projection());
     assertEquals(1000, finding.camera().focalLengthPx(), 3);
     assertEquals(-0.015, finding.camera().k1(), 0.003);
+  }
+
+  /**
+   * A circular image: 2 f is all that an equisolid lens ever shows, and the corners lie beyond.
+   * Such a camera could not say where each pixel looks, so the nominal one stays.
+   */
+  @Test
+  void aCircularFisheyeIsNotTaken() {
+    TurningSky sky = sky(8);
+    sky.projection = Projection.EQUISOLID;
+    CameraFinding finding = CameraCalibration.of(sky.nominal(1), sky.sightings(), sky.clock());
+    assertEquals(CameraFinding.Outcome.NO_FIT, finding.outcome());
+    assertEquals(Projection.EQUISOLID, finding.scores().get(0).projection());
   }
 }
