@@ -114,6 +114,7 @@ record Findings(
   }
 
   private void addComparison(List<Evidence> list, SmearOwner owner) {
+    owner.ground().flatMap(GroundSmear::evidence).ifPresent(list::add);
     if (Math.abs(owner.patternLogOdds()) > 1) {
       Evidence.Kind kind =
           owner.patternLogOdds() > 0

@@ -32,6 +32,8 @@ final class CauseWords {
           "fainterPercent",
           "pairCount",
           "tailPx2",
+          "wingPercent",
+          "lightCount",
           "sharpestFwhmPx");
 
   private final Wording words;
