@@ -87,7 +87,9 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** lightCount: lamps on the ground are not stretched as the stars are. */
     GROUND_LIGHTS_SHARP,
     /** lightCount: lamps on the ground are stretched as the stars are. */
-    GROUND_LIGHTS_SMEARED
+    GROUND_LIGHTS_SMEARED,
+    /** ringPercent of the peak: a ring darker than the sky around stars of a sharpened picture. */
+    DARK_RINGS
   }
 
   public Evidence {

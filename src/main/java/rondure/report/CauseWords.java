@@ -34,6 +34,7 @@ final class CauseWords {
           "tailPx2",
           "wingPercent",
           "lightCount",
+          "ringPercent",
           "sharpestFwhmPx");
 
   private final Wording words;
