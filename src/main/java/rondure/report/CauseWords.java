@@ -32,6 +32,9 @@ final class CauseWords {
           "fainterPercent",
           "pairCount",
           "tailPx2",
+          "wingPercent",
+          "lightCount",
+          "ringPercent",
           "sharpestFwhmPx");
 
   private final Wording words;
