@@ -32,7 +32,18 @@ final class CauseWords {
           "fainterPercent",
           "pairCount",
           "tailPx2",
-          "sharpestFwhmPx");
+          "sharpestFwhmPx",
+          "focusPercent",
+          "trailPercent",
+          "tripodPercent",
+          "lensPercent",
+          "discPx",
+          "trailPx",
+          "smearPx2",
+          "creepPxPerMin",
+          "jumpPx",
+          "lostPercent",
+          "scatterMag");
 
   private final Wording words;
 

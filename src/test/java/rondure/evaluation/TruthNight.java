@@ -12,6 +12,7 @@ import rondure.intake.ImageFormat;
 import rondure.intake.Linearity;
 import rondure.intake.ShotFacts;
 import rondure.sim.FrameTruth;
+import rondure.sim.LensPlan;
 import rondure.sim.NightPlan;
 import rondure.sim.NightSimulator;
 import rondure.sim.ShotGroup;
@@ -22,7 +23,9 @@ import rondure.testing.TruthFields;
 final class TruthNight {
   private TruthNight() {}
 
-  static MeasuredNight of(NightPlan plan) {
+  /** Cores are Gaussian: made shapes say nothing of wings. */
+  static MeasuredNight of(NightPlan drawn) {
+    NightPlan plan = gaussian(drawn);
     NightSimulator simulator = new NightSimulator(plan);
     List<FrameAnswer> answers = new ArrayList<>();
     List<FrameMeasurement> frames = new ArrayList<>();
@@ -42,6 +45,42 @@ final class TruthNight {
       }
     }
     return new MeasuredNight("truth " + plan.title(), answers, frames);
+  }
+
+  private static NightPlan gaussian(NightPlan p) {
+    LensPlan l = p.lens();
+    LensPlan lens =
+        new LensPlan(
+            l.model(),
+            l.focalLengthMm(),
+            l.fNumber(),
+            l.coreFwhmPx(),
+            0,
+            l.distortionK1(),
+            l.tiltRightMicrons(),
+            l.tiltDownMicrons(),
+            l.curvatureMicrons(),
+            l.astigmatismMicrons(),
+            l.comaPx(),
+            l.obstruction(),
+            l.vignettingStops());
+    return new NightPlan(
+        p.title(),
+        p.seed(),
+        p.startLocalTime(),
+        p.utcOffsetMinutes(),
+        p.camera(),
+        lens,
+        p.aim(),
+        p.tracking(),
+        p.sky(),
+        p.stars(),
+        p.foreground(),
+        p.focusMicrons(),
+        p.temperatureC(),
+        p.shots(),
+        p.events(),
+        p.files());
   }
 
   private static ShotFacts facts(NightPlan plan, ShotGroup group, double startSeconds) {
