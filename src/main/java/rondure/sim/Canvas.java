@@ -21,13 +21,28 @@ final class Canvas {
   private final List<StarCore.Part> core;
   private final double haloPx2;
   private final float[] electrons;
-  private final LightPainter painter;
+  private final Brush brush;
   private final PaintedStar.Path moved;
   private final PaintedStar.Path calm;
   private final List<PaintedStar> stars = new ArrayList<>();
   private final List<PaintedStar> lights = new ArrayList<>();
 
-  Canvas(NightPlan plan, Exposure exposure, Passage passage) {
+  /** Lays down the light of one point that moves: see {@link LightPainter#paint}. */
+  private interface Brush {
+    void paint(double[] x, double[] y, int count, Rays rays, LightPainter.Electrons flux);
+  }
+
+  /** A canvas to paint on. */
+  static Canvas painted(NightPlan plan, Exposure exposure, Passage passage) {
+    return new Canvas(plan, exposure, passage, true);
+  }
+
+  /** A canvas that only follows the stars and lights, for the truth about them. */
+  static Canvas traced(NightPlan plan, Exposure exposure, Passage passage) {
+    return new Canvas(plan, exposure, passage, false);
+  }
+
+  private Canvas(NightPlan plan, Exposure exposure, Passage passage, boolean paints) {
     this.plan = plan;
     this.landscape = new Landscape(plan);
     this.exposure = exposure;
@@ -39,9 +54,13 @@ final class Canvas {
     List<StarCore.Part> clear = StarCore.of(plan.lens());
     this.core = dewed(clear);
     this.haloPx2 = StarCore.variancePx2(core) - StarCore.variancePx2(clear);
-    this.electrons = new float[plan.camera().widthPx() * plan.camera().heightPx()];
-    this.painter =
-        new LightPainter(plan.camera().widthPx(), plan.camera().heightPx(), electrons, core);
+    int width = plan.camera().widthPx();
+    int height = plan.camera().heightPx();
+    this.electrons = new float[paints ? width * height : 0];
+    this.brush =
+        paints
+            ? new LightPainter(width, height, electrons, core)::paint
+            : (x, y, count, rays, flux) -> {};
     this.moved = new PaintedStar.Path(optics.image(), passage.steps());
     this.calm = new PaintedStar.Path(optics.image(), passage.steps());
   }
@@ -89,7 +108,7 @@ final class Canvas {
     Rays rays = blur.at(x, y);
     double[] tint = {star.colourFactor(0), 1, star.colourFactor(2)};
     Mosaic mosaic = plan.camera().mosaic();
-    painter.paint(
+    brush.paint(
         moved.x,
         moved.y,
         passage.steps(),
@@ -131,7 +150,7 @@ final class Canvas {
         double y = moved.meanY();
         double light = optics.starElectrons(lamps.get(i).magnitude()) * optics.vignetting(x, y);
         Rays rays = blur.at(x, y);
-        painter.paint(moved.x, moved.y, passage.steps(), rays, (px, py) -> light);
+        brush.paint(moved.x, moved.y, passage.steps(), rays, (px, py) -> light);
         Arrays.fill(calm.x, x);
         Arrays.fill(calm.y, y);
         lights.add(PaintedStar.of(i, moved, calm, rays, light));
@@ -155,11 +174,11 @@ final class Canvas {
                 .toArray();
         double light = optics.starElectrons(plane.magnitude());
         Rays rays = blur.at((plane.fromXPx() + plane.toXPx()) / 2, plane.fromYPx() + dy / 2);
-        painter.paint(x, y, steps, rays, (px, py) -> 0.7 * light);
+        brush.paint(x, y, steps, rays, (px, py) -> 0.7 * light);
         for (int i = steps / 12; i < steps; i += Math.max(1, steps / 6)) {
           double[] flashX = {x[i]};
           double[] flashY = {y[i]};
-          painter.paint(flashX, flashY, 1, rays, (px, py) -> 0.05 * light);
+          brush.paint(flashX, flashY, 1, rays, (px, py) -> 0.05 * light);
         }
       }
     }

@@ -36,14 +36,31 @@ public final class NightSimulator {
    * @param frameNumber from 1
    */
   public SimFrame render(int frameNumber) {
+    Exposure exposure = exposure(frameNumber);
+    Canvas canvas = paint(exposure);
+    char[] counts = Sensor.expose(plan.camera(), plan.seed(), exposure, canvas.electrons());
+    return new SimFrame(plan, exposure, counts, canvas.truth());
+  }
+
+  /**
+   * The truth about one frame without its picture: the same as of {@link #render(int)}, sooner.
+   *
+   * @param frameNumber from 1
+   */
+  public FrameTruth truth(int frameNumber) {
+    Exposure exposure = exposure(frameNumber);
+    Canvas canvas = Canvas.traced(plan, exposure, Passage.of(plan, timetable, exposure));
+    canvas.paintStars(catalogue);
+    canvas.paintLights();
+    return canvas.truth();
+  }
+
+  private Exposure exposure(int frameNumber) {
     if (frameNumber < 1 || frameNumber > timetable.size()) {
       throw new IllegalArgumentException(
           "frameNumber must be in [1, " + timetable.size() + "], was " + frameNumber);
     }
-    Exposure exposure = timetable.get(frameNumber - 1);
-    Canvas canvas = paint(exposure);
-    char[] counts = Sensor.expose(plan.camera(), plan.seed(), exposure, canvas.electrons());
-    return new SimFrame(plan, exposure, counts, canvas.truth());
+    return timetable.get(frameNumber - 1);
   }
 
   /** The light that falls on each pixel during a frame, electrons through its filter. */
@@ -52,7 +69,7 @@ public final class NightSimulator {
   }
 
   private Canvas paint(Exposure exposure) {
-    Canvas canvas = new Canvas(plan, exposure, Passage.of(plan, timetable, exposure));
+    Canvas canvas = Canvas.painted(plan, exposure, Passage.of(plan, timetable, exposure));
     canvas.paintStars(catalogue);
     canvas.paintSky();
     canvas.paintLand();

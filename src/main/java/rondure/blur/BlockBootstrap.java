@@ -1,0 +1,124 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * Errors of a scene's terms by drawing blocks of the field with replacement (Efron &amp; Tibshirani
+ * 1993, An Introduction to the Bootstrap, from memory): stars near each other share what a lens
+ * model misses, so that single stars are no independent draws.
+ *
+ * <p>Each draw is one Gauss-Newton step from the solution with the blocks' normal equations; the
+ * expectations are drawn anew as well. The same draw is used for all frames.
+ */
+final class BlockBootstrap {
+  private static final int DRAWS = 40;
+  private static final int COLUMNS = 6;
+  private static final int ROWS = 4;
+  private static final int BLOCKS = COLUMNS * ROWS;
+  private static final long SEED = 20_250_101L;
+
+  /** A step so small that terms answer in proportion. */
+  private static final double SMALL = 0.02;
+
+  private final SceneSolution solution;
+  private final int[][] times = new int[DRAWS][BLOCKS];
+  private final double[][] sharedSteps = new double[DRAWS][];
+
+  BlockBootstrap(SceneSolution solution) {
+    this.solution = solution;
+    SplittableRandom chance = new SplittableRandom(SEED);
+    for (int[] draw : times) {
+      for (int k = 0; k < BLOCKS; k++) {
+        draw[chance.nextInt(BLOCKS)]++;
+      }
+    }
+    drawShared();
+  }
+
+  private void drawShared() {
+    List<Integer> together = solution.together();
+    List<FrameNormals[]> blocks = new ArrayList<>();
+    together.forEach(frame -> blocks.add(blocks(frame)));
+    for (int draw = 0; draw < DRAWS; draw++) {
+      ArrowSystem system = new ArrowSystem(solution.sharedPrior(), solution.shared(), 0);
+      for (int k = 0; k < together.size(); k++) {
+        add(system, blocks.get(k), together.get(k), draw);
+      }
+      sharedSteps[draw] = system.sharedStep();
+    }
+  }
+
+  private FrameNormals[] blocks(int frame) {
+    FrameModel model = solution.models().get(frame);
+    int[] blockOf = model.stars().cells(COLUMNS, ROWS);
+    return FrameNormals.ofBlocks(model, solution.shared(), solution.own(frame), blockOf, BLOCKS);
+  }
+
+  private void add(ArrowSystem system, FrameNormals[] blocks, int frame, int draw) {
+    double[][] matrix = new double[FrameModel.ALL][FrameModel.ALL];
+    double[] pull = new double[FrameModel.ALL];
+    for (int block = 0; block < BLOCKS; block++) {
+      int weight = times[draw][block];
+      for (int row = 0; row < FrameModel.ALL && weight > 0; row++) {
+        pull[row] += weight * blocks[block].pull[row];
+        for (int column = 0; column < FrameModel.ALL; column++) {
+          matrix[row][column] += weight * blocks[block].matrix[row][column];
+        }
+      }
+    }
+    Prior prior = solution.ownPrior(frame);
+    SplittableRandom chance = new SplittableRandom(SEED + 7919L * frame + 104_729L * draw);
+    for (int k = 0; k < FrameModel.OWN; k++) {
+      pull[FrameModel.SHARED + k] += Math.sqrt(prior.precision(k)) * chance.nextGaussian();
+    }
+    system.add(matrix, pull, prior, solution.own(frame));
+  }
+
+  /** Standard errors of a frame's terms. */
+  Terms errors(int frame) {
+    FrameModel model = solution.models().get(frame);
+    FrameNormals[] blocks = blocks(frame);
+    double[] shared = solution.shared();
+    double[] own = solution.own(frame);
+    double[] at = values(new Booking(model, shared, own).sky());
+    double[][] moved = new double[DRAWS][];
+    for (int draw = 0; draw < DRAWS; draw++) {
+      ArrowSystem system = new ArrowSystem(solution.sharedPrior(), shared, 0);
+      add(system, blocks, frame, draw);
+      double[] ownStep = system.ownStep(0, sharedSteps[draw]);
+      Booking booking =
+          new Booking(model, stepped(shared, sharedSteps[draw]), stepped(own, ownStep));
+      moved[draw] = values(booking.sky());
+    }
+    return terms(at, moved);
+  }
+
+  private static double[] stepped(double[] from, double[] step) {
+    double[] moved = from.clone();
+    for (int k = 0; k < moved.length; k++) {
+      moved[k] += SMALL * step[k];
+    }
+    return moved;
+  }
+
+  private static double[] values(Terms terms) {
+    return new double[] {
+      terms.corePx2(), terms.focusPx2(), terms.trailingPx2(), terms.tripodPx2(), terms.lensPx2()
+    };
+  }
+
+  private static Terms terms(double[] at, double[][] moved) {
+    double[] errors = new double[at.length];
+    for (int term = 0; term < at.length; term++) {
+      double sum = 0;
+      for (double[] draw : moved) {
+        double off = (draw[term] - at[term]) / SMALL;
+        sum += off * off;
+      }
+      errors[term] = Math.sqrt(sum / moved.length);
+    }
+    return new Terms(errors[0], errors[1], errors[2], errors[3], errors[4], 0, 0);
+  }
+}

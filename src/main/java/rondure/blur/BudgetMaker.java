@@ -1,0 +1,165 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import rondure.sky.Camera;
+import rondure.sky.FrameSky;
+import rondure.sky.SceneSky;
+import rondure.sky.Spin;
+
+/** From a scene's evidence to its budgets: gathers the frames whose sky is known, solves, books. */
+final class BudgetMaker {
+  private static final int LEAST_STARS = 5;
+
+  /** Blocks of the field that a lens model may miss each in its own way. */
+  private static final double INDEPENDENT_PLACES = 24;
+
+  private final SceneEvidence scene;
+  private final AttributionSettings settings;
+
+  /** Places in the evidence of the frames with a budget. */
+  private final List<Integer> known = new ArrayList<>();
+
+  private final List<FrameStars> stars = new ArrayList<>();
+  private final List<SkyGrid> skies = new ArrayList<>();
+  private final List<Double> nominalSeconds = new ArrayList<>();
+
+  BudgetMaker(SceneEvidence scene, AttributionSettings settings) {
+    this.scene = scene;
+    this.settings = settings;
+    scene.sky().camera().ifPresent(this::gather);
+  }
+
+  private void gather(Camera camera) {
+    Optional<Double> finest =
+        scene.frames().stream()
+            .flatMap(frame -> frame.diffractionFwhmPx().stream())
+            .min(Double::compare);
+    for (int i = 0; i < scene.frames().size(); i++) {
+      FrameEvidence frame = scene.frames().get(i);
+      FrameSky sky = scene.sky().frames().get(scene.places().get(i));
+      double stop = frame.diffractionFwhmPx().flatMap(own -> finest.map(f -> f / own)).orElse(1.0);
+      Optional<FieldPlaces.Motion> motion =
+          frame.exposureSeconds().flatMap(seconds -> motion(sky, seconds, stop));
+      if (motion.isPresent() && frame.field().stars().size() >= LEAST_STARS) {
+        add(i, frame, camera, motion.get());
+      }
+    }
+  }
+
+  private void add(int i, FrameEvidence frame, Camera camera, FieldPlaces.Motion motion) {
+    View view = new View(camera, frame.field().widthPx(), frame.field().heightPx());
+    FrameStars gathered = FrameStars.of(frame.field().stars(), view, motion);
+    if (gathered.count >= LEAST_STARS) {
+      known.add(i);
+      stars.add(gathered);
+      skies.add(SkyGrid.of(frame.field(), view, motion));
+      nominalSeconds.add(motion.exposureSeconds());
+    }
+  }
+
+  /** On a mount that follows the sky, all that stars still move is the mount's. */
+  private Optional<FieldPlaces.Motion> motion(FrameSky sky, double seconds, double stop) {
+    if (scene.sky().finding() == SceneSky.Finding.TRACKING) {
+      Spin left = sky.starSpin().orElse(sky.creep());
+      return sky.isRegistered()
+          ? Optional.of(new FieldPlaces.Motion(Spin.NONE, left, seconds, stop))
+          : Optional.empty();
+    }
+    return sky.skySpin()
+        .map(own -> new FieldPlaces.Motion(own, own.plus(sky.creep()), seconds, stop));
+  }
+
+  SceneBudget make() {
+    if (known.isEmpty()) {
+      return SceneBudget.none(scene.frames().size());
+    }
+    double least = leastCorePx2();
+    SceneSolution first = firstLook(least);
+    List<ExposureReading> exposures = ExposureTimes.read(nominalSeconds, first);
+    double misfit = SharedMisfit.of(first);
+    List<FrameModel> models = models(exposures);
+    SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least), misfit);
+    SceneSolution found = solver.solve();
+    List<FrameEvidence> sharpest = solver.sharpest().stream().map(this::evidence).toList();
+    CoreTrust trust = new CoreTrust(settings, sharpest, misfit);
+    Optional<SceneSolution> defocused = Optional.empty();
+    Optional<Double> usual = trust.usualPx2(found.corePx2(), least);
+    if (usual.isPresent()) {
+      CoreAssumption assumed = CoreAssumption.usual(least, usual.get());
+      defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
+    }
+    return booked(found, defocused, trust.reading(found, defocused), exposures);
+  }
+
+  /** With nominal exposures, and every star of a block counted as saying the same. */
+  private SceneSolution firstLook(double leastPx2) {
+    double count = stars.stream().mapToDouble(s -> s.count).average().orElse(1);
+    double alike = Math.max(1, count / INDEPENDENT_PLACES);
+    return new SceneSolver(models(List.of()), CoreAssumption.found(leastPx2), alike).solve();
+  }
+
+  private FrameEvidence evidence(int k) {
+    return scene.frames().get(known.get(k));
+  }
+
+  private double leastCorePx2() {
+    return scene.frames().stream()
+        .flatMap(frame -> frame.diffractionFwhmPx().stream())
+        .mapToDouble(BestCase::leastPx2)
+        .min()
+        .orElse(BestCase.leastPx2(0));
+  }
+
+  private List<FrameModel> models(List<ExposureReading> exposures) {
+    Map<Double, Double> lengthening = new TreeMap<>();
+    for (ExposureReading e : exposures) {
+      double ratio = e.usedSeconds() / e.nominalSeconds();
+      lengthening.put(e.nominalSeconds(), ratio * ratio);
+    }
+    List<FrameModel> models = new ArrayList<>();
+    for (int k = 0; k < stars.size(); k++) {
+      double factor = lengthening.getOrDefault(nominalSeconds.get(k), 1.0);
+      models.add(new FrameModel(stars.get(k), skies.get(k), factor));
+    }
+    return models;
+  }
+
+  private SceneBudget booked(
+      SceneSolution found,
+      Optional<SceneSolution> defocused,
+      CoreReading core,
+      List<ExposureReading> exposures) {
+    boolean real = core.realProbability() >= 0.5;
+    SceneSolution likelier = real ? found : defocused.orElse(found);
+    BudgetBooks first = new BudgetBooks(found);
+    Optional<BudgetBooks> second = defocused.map(BudgetBooks::new);
+    List<Optional<FrameBudget>> frames = new ArrayList<>();
+    for (int i = 0; i < scene.frames().size(); i++) {
+      int k = known.indexOf(i);
+      frames.add(k < 0 ? Optional.empty() : Optional.of(frame(k, first, second, real)));
+    }
+    ExplainedShare explained = (real ? first : second.orElse(first)).explained();
+    SceneBudget.Shared shared =
+        new SceneBudget.Shared(
+            core, likelier.lens(), explained.scene(), exposures, explained.misfitPx2());
+    return new SceneBudget(frames, Optional.of(shared));
+  }
+
+  private FrameBudget frame(int k, BudgetBooks first, Optional<BudgetBooks> second, boolean real) {
+    FrameEvidence evidence = evidence(k);
+    FrameSky sky = scene.sky().frames().get(scene.places().get(known.get(k)));
+    BudgetBooks likelier = real ? first : second.orElse(first);
+    Budget budget = first.budget(k, sky, evidence.developed());
+    return new FrameBudget(
+        budget,
+        second.map(books -> books.budget(k, sky, evidence.developed())),
+        likelier.meanDiscPx(k),
+        likelier.meanDiscErrorPx(k),
+        likelier.smear(k),
+        likelier.tradeablePx2(k));
+  }
+}

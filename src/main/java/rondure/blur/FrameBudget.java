@@ -1,0 +1,36 @@
+package rondure.blur;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * One frame's blur, shared out by the sky's known motion and the scene's lens.
+ *
+ * @param ifCoreReal the budget if the scene's core is the lens and sensor at their best
+ * @param ifDefocused the budget if every frame of the scene is out of focus; empty where the core
+ *     leaves no room for that
+ * @param meanDiscPx signed diameter of the field-mean disc, its sign shared with the other frames'
+ *     where the lens tells it
+ * @param meanDiscErrorPx standard error
+ * @param smear what all stars are stretched alike besides the sky's trail
+ * @param tradeablePx2 how much of the focus and tripod terms could be the other's: round widening
+ *     that nothing attributes but the frames before and after
+ */
+public record FrameBudget(
+    Budget ifCoreReal,
+    Optional<Budget> ifDefocused,
+    double meanDiscPx,
+    double meanDiscErrorPx,
+    UniformSmear smear,
+    double tradeablePx2) {
+  public FrameBudget {
+    Objects.requireNonNull(ifCoreReal, "ifCoreReal");
+    Objects.requireNonNull(ifDefocused, "ifDefocused");
+    Objects.requireNonNull(smear, "smear");
+  }
+
+  /** The budget of the likelier of both. */
+  public Budget likelier(CoreReading core) {
+    return core.realProbability() >= 0.5 ? ifCoreReal : ifDefocused.orElse(ifCoreReal);
+  }
+}

@@ -1,0 +1,101 @@
+package rondure.blur;
+
+/**
+ * Normal equations of one frame's stars at a point of the parameters, with Huber's weights.
+ *
+ * <p>A star's three residuals share one weight, min(1, k/u) with u their length in errors: k = 2.8
+ * keeps 95 % of clean stars at full weight (the square of u follows χ² with three degrees of
+ * freedom). Huber 1964, Ann. Math. Statist. 35, 73, from memory.
+ */
+final class FrameNormals {
+  private static final double HUBER = 2.8;
+
+  /** Second derivatives, approximately (Gauss-Newton), shared parameters first. */
+  final double[][] matrix = new double[FrameModel.ALL][FrameModel.ALL];
+
+  /** Minus the gradient. */
+  final double[] pull = new double[FrameModel.ALL];
+
+  /** Sum of Huber's loss, ½u² for small u. */
+  private double loss;
+
+  private final FrameModel model;
+  private final double[] predicted = new double[3];
+  private final double[][] slopes = new double[FrameModel.ALL][3];
+
+  private FrameNormals(FrameModel model) {
+    this.model = model;
+  }
+
+  /** Of all stars; parameters before {@code from} are held fixed. */
+  static FrameNormals of(FrameModel model, double[] shared, double[] own, int from) {
+    FrameNormals normals = new FrameNormals(model);
+    for (int i = 0; i < model.stars().count; i++) {
+      normals.add(i, shared, own, from);
+    }
+    normals.mirror();
+    return normals;
+  }
+
+  /**
+   * Of the stars of each block of the frame, for resampling.
+   *
+   * @param blockOf block of each star
+   */
+  static FrameNormals[] ofBlocks(
+      FrameModel model, double[] shared, double[] own, int[] blockOf, int blocks) {
+    FrameNormals[] normals = new FrameNormals[blocks];
+    for (int block = 0; block < blocks; block++) {
+      normals[block] = new FrameNormals(model);
+    }
+    for (int i = 0; i < model.stars().count; i++) {
+      normals[blockOf[i]].add(i, shared, own, 0);
+    }
+    for (FrameNormals one : normals) {
+      one.mirror();
+    }
+    return normals;
+  }
+
+  double loss() {
+    return loss;
+  }
+
+  private void add(int i, double[] shared, double[] own, int from) {
+    FrameStars stars = model.stars();
+    model.predict(i, shared, own, predicted, slopes);
+    double square = 0;
+    for (int part = 0; part < 3; part++) {
+      double off = (stars.seen[3 * i + part] - predicted[part]) / stars.error[3 * i + part];
+      square += off * off;
+    }
+    double u = Math.sqrt(square);
+    double weight = u <= HUBER ? 1 : HUBER / u;
+    loss += u <= HUBER ? square / 2 : HUBER * u - HUBER * HUBER / 2;
+    for (int part = 0; part < 3; part++) {
+      double error = stars.error[3 * i + part];
+      double scaled = weight / (error * error);
+      addRow(part, from, scaled, stars.seen[3 * i + part] - predicted[part]);
+    }
+  }
+
+  private void addRow(int part, int from, double weight, double residual) {
+    for (int row = from; row < FrameModel.ALL; row++) {
+      double slope = weight * slopes[row][part];
+      if (slope != 0) {
+        pull[row] += slope * residual;
+        for (int column = row; column < FrameModel.ALL; column++) {
+          matrix[row][column] += slope * slopes[column][part];
+        }
+      }
+    }
+  }
+
+  private void mirror() {
+    for (int row = 0; row < FrameModel.ALL; row++) {
+      for (int column = 0; column < row; column++) {
+        matrix[row][column] = matrix[column][row];
+      }
+    }
+  }
+}

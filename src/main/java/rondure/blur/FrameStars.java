@@ -1,0 +1,93 @@
+package rondure.blur;
+
+import java.util.List;
+import rondure.base.Moments;
+import rondure.base.RobustStats;
+import rondure.stars.Star;
+
+/**
+ * The tensors of one frame's stars in plain arrays, laid out as in {@link FieldPlaces}. Errors are
+ * one standard deviation with a floor for what no smooth model describes.
+ */
+final class FrameStars {
+  private static final int MOST_STARS = 400;
+  private static final double FLOOR_PX2 = 0.015;
+  private static final double FLOOR_SHARE = 0.025;
+
+  final int count;
+  final FieldPlaces places;
+  final double[] seen;
+  final double[] error;
+
+  /** Measuring errors alone. */
+  final double[] noise;
+
+  private final double halfWidth;
+
+  private FrameStars(List<Star> stars, View view, FieldPlaces.Motion motion) {
+    count = stars.size();
+    halfWidth = view.widthPx() / 2.0 / view.halfDiagonalPx();
+    places =
+        new FieldPlaces(
+            stars.stream().mapToDouble(Star::xPx).toArray(),
+            stars.stream().mapToDouble(Star::yPx).toArray(),
+            view,
+            motion);
+    seen = new double[3 * count];
+    error = new double[3 * count];
+    noise = new double[3 * count];
+    for (int i = 0; i < count; i++) {
+      fillSeen(i, stars.get(i));
+    }
+  }
+
+  /**
+   * The brightest stars of a frame.
+   *
+   * @param stars measured, brightest first
+   */
+  static FrameStars of(List<Star> stars, View view, FieldPlaces.Motion motion) {
+    List<Star> known = stars.stream().filter(FrameStars::isKnown).limit(MOST_STARS).toList();
+    return new FrameStars(known, view, motion);
+  }
+
+  private static boolean isKnown(Star star) {
+    return Double.isFinite(star.xxErrorPx2() + star.xyErrorPx2() + star.yyErrorPx2());
+  }
+
+  private void fillSeen(int i, Star star) {
+    Moments m = star.moments();
+    FieldPlaces.put(seen, i, m.xxPx2(), m.xyPx2(), m.yyPx2());
+    double half = Math.hypot(star.xxErrorPx2(), star.yyErrorPx2()) / 2;
+    double floor = Math.hypot(FLOOR_PX2, FLOOR_SHARE * m.meanPx2());
+    noise[3 * i] = half;
+    noise[3 * i + 1] = half;
+    noise[3 * i + 2] = star.xyErrorPx2();
+    for (int part = 3 * i; part < 3 * i + 3; part++) {
+      error[part] = Math.hypot(floor, noise[part]);
+    }
+  }
+
+  /** The cell of each star in a grid over the frame, row by row. */
+  int[] cells(int columns, int rows) {
+    double halfHeight = Math.sqrt(1 - halfWidth * halfWidth);
+    int[] cells = new int[count];
+    for (int i = 0; i < count; i++) {
+      int column = (int) Math.floor(columns * (places.x[i] / halfWidth + 1) / 2);
+      int row = (int) Math.floor(rows * (places.y[i] / halfHeight + 1) / 2);
+      cells[i] =
+          Math.max(0, Math.min(rows - 1, row)) * columns
+              + Math.max(0, Math.min(columns - 1, column));
+    }
+    return cells;
+  }
+
+  /** Median over the stars of the round part that steady motion leaves. */
+  double stillRoundPx2(double lengthening) {
+    double[] left = new double[count];
+    for (int i = 0; i < count; i++) {
+      left[i] = seen[3 * i] - lengthening * places.moved[3 * i];
+    }
+    return RobustStats.median(left);
+  }
+}

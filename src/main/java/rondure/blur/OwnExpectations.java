@@ -1,0 +1,113 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * What is expected of each frame's own parameters before its stars are asked.
+ *
+ * <p>Unshaken frames: no shake, any defocus, the sharpest near focus. Shaken ones: any round shake,
+ * and the defocus of the unshaken frames before and after them, as focus drifts or is bumped but
+ * does not come and go with a gust; none where every frame is shaken. An expectation weighs the
+ * more, the more stars of a block miss the model together ({@link SharedMisfit}).
+ */
+final class OwnExpectations {
+
+  private static final double NO_SHAKE_PX2 = 0.02;
+  private static final double ANY_PX2 = 30;
+  private static final double ANY_SPIN2_PX2 = 10;
+  private static final double ANY_DISC_PX = 40;
+  private static final double NEAR_FOCUS_PX = 1;
+  private static final double LIKE_NEIGHBOURS_PX = 0.7;
+
+  private final List<FrameModel> models;
+  private final Set<Integer> nearFocus;
+  private final List<Shake> shakes;
+  private final double[] discs;
+  private final double misfit;
+
+  private OwnExpectations(
+      List<FrameModel> models,
+      Set<Integer> nearFocus,
+      List<Shake> shakes,
+      double[] discs,
+      double misfit) {
+    this.models = models;
+    this.nearFocus = nearFocus;
+    this.shakes = shakes;
+    this.discs = discs;
+    this.misfit = misfit;
+  }
+
+  /**
+   * Before anything is known of shakes.
+   *
+   * @param nearFocus frames held near focus
+   * @param misfit see {@link SharedMisfit}
+   */
+  static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus, double misfit) {
+    Shake none = new Shake(Shake.Kind.NONE, 0, 0);
+    List<Shake> calm = java.util.Collections.nCopies(models.size(), none);
+    return new OwnExpectations(models, nearFocus, calm, new double[models.size()], misfit);
+  }
+
+  /** Once shakes are read from frames fitted as unshaken. */
+  OwnExpectations with(List<Shake> read, List<double[]> own, LensSurface lens) {
+    double[] expected = new double[models.size()];
+    for (int j = 0; j < expected.length; j++) {
+      double focused = -lens.meanDiscPx(0, models.get(j).stars().places.stop);
+      expected[j] = read.get(j).proven() ? neighbours(j, read, own, focused) : focused;
+    }
+    return new OwnExpectations(models, nearFocus, read, expected, misfit);
+  }
+
+  /** Disc between those of the nearest unshaken frames before and after. */
+  private static double neighbours(
+      int frame, List<Shake> read, List<double[]> own, double otherwise) {
+    int before = frame - 1;
+    while (before >= 0 && read.get(before).proven()) {
+      before--;
+    }
+    int after = frame + 1;
+    while (after < read.size() && read.get(after).proven()) {
+      after++;
+    }
+    boolean first = before < 0;
+    boolean last = after >= read.size();
+    if (first && last) {
+      return otherwise;
+    }
+    double one = own.get(first ? after : before)[FrameModel.DISC];
+    double two = own.get(last ? before : after)[FrameModel.DISC];
+    double share = first || last ? 0 : (frame - before) / (double) (after - before);
+    return one + share * (two - one);
+  }
+
+  /** Of one frame. */
+  Prior of(int frame) {
+    double tempered = 1 / Math.sqrt(misfit);
+    Shake shake = shakes.get(frame);
+    Prior prior = new Prior(FrameModel.OWN);
+    prior.expect(FrameModel.ALONG, 0, ANY_SPIN2_PX2);
+    prior.expect(FrameModel.DIAGONAL, 0, ANY_SPIN2_PX2);
+    prior.expect(FrameModel.DISC, 0, ANY_DISC_PX);
+    if (shake.proven()) {
+      prior.expect(FrameModel.SHAKE, 0, ANY_PX2);
+      prior.expect(FrameModel.DISC, discs[frame], LIKE_NEIGHBOURS_PX * tempered);
+      return prior;
+    }
+    double needed = shake.kind() == Shake.Kind.SLIGHT ? shake.spin2Px2() : 0;
+    prior.expect(FrameModel.SHAKE, needed, NO_SHAKE_PX2 * tempered);
+    if (nearFocus.contains(frame)) {
+      prior.expect(FrameModel.DISC, discs[frame], NEAR_FOCUS_PX * tempered);
+    }
+    return prior;
+  }
+
+  List<Prior> of(List<Integer> frames) {
+    List<Prior> priors = new ArrayList<>();
+    frames.forEach(frame -> priors.add(of(frame)));
+    return priors;
+  }
+}

@@ -1,0 +1,110 @@
+package rondure.blur;
+
+import java.util.List;
+
+/** The parameters of a scene under one assumption of its core. */
+final class SceneSolution {
+  private final List<FrameModel> models;
+  private final double[] shared;
+  private final List<double[]> own;
+  private final List<Shake> shakes;
+  private final Expected expected;
+  private final double loss;
+
+  /**
+   * What was expected beforehand, and of whom the shared parameters were asked.
+   *
+   * @param together frames solved together
+   */
+  record Expected(Prior shared, OwnExpectations own, List<Integer> together) {
+    Expected {
+      together = List.copyOf(together);
+    }
+  }
+
+  /**
+   * @param own of each frame
+   * @param shakes of each frame
+   */
+  SceneSolution(
+      List<FrameModel> models,
+      double[] shared,
+      List<double[]> own,
+      List<Shake> shakes,
+      Expected expected) {
+    this.models = List.copyOf(models);
+    this.shared = shared.clone();
+    this.own = List.copyOf(own);
+    this.shakes = List.copyOf(shakes);
+    this.expected = expected;
+    this.loss = lossOfAll();
+  }
+
+  private double lossOfAll() {
+    double sum = expected.shared().loss(shared);
+    for (int j = 0; j < models.size(); j++) {
+      double[] at = own.get(j);
+      FrameModel model = models.get(j);
+      sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
+    }
+    return sum;
+  }
+
+  Prior sharedPrior() {
+    return expected.shared();
+  }
+
+  Prior ownPrior(int frame) {
+    return expected.own().of(frame);
+  }
+
+  /** Frames from which the shared parameters were found. */
+  List<Integer> together() {
+    return expected.together();
+  }
+
+  List<FrameModel> models() {
+    return models;
+  }
+
+  /** See {@link FrameModel}; a copy. */
+  double[] shared() {
+    return shared.clone();
+  }
+
+  /** A frame's own parameters, see {@link FrameModel}; a copy. */
+  double[] own(int frame) {
+    return own.get(frame).clone();
+  }
+
+  /** What was found of a frame's shaking. */
+  Shake shake(int frame) {
+    return shakes.get(frame);
+  }
+
+  double corePx2() {
+    return shared[FrameModel.CORE];
+  }
+
+  LensSurface lens() {
+    return FrameModel.lens(shared);
+  }
+
+  /** Half of χ² over all frames, errors widened by what a smooth model does not describe. */
+  double loss() {
+    return loss;
+  }
+
+  /** What the parameters predict for each star of a frame. */
+  double[] predicted(int frame) {
+    FrameModel model = models.get(frame);
+    double[] result = new double[3 * model.stars().count];
+    double[] three = new double[3];
+    double[][] slopes = new double[FrameModel.ALL][3];
+    for (int i = 0; i < model.stars().count; i++) {
+      model.predict(i, shared, own.get(frame), three, slopes);
+      System.arraycopy(three, 0, result, 3 * i, 3);
+    }
+    return result;
+  }
+}

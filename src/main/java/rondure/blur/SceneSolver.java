@@ -1,0 +1,127 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+
+/**
+ * Solves a scene: shared lens and core from up to 40 of its frames, then every frame behind them.
+ *
+ * <p>First all frames are taken as unshaken but for a free uniform spin-2; the frames in which that
+ * proves a shake are then solved again, with their defocus held near that of the frames before and
+ * after and the round part of the shake free, and the lens is found without them where enough
+ * others are left.
+ */
+final class SceneSolver {
+  private static final int MOST_SHARPEST = 5;
+  private static final int LEAST_CALM = 3;
+
+  private final List<FrameModel> models;
+  private final CoreAssumption core;
+  private final LensSearch search;
+  private final double misfit;
+  private final double[] still;
+  private final List<Integer> sharpestFirst;
+
+  /**
+   * @param misfit see {@link SharedMisfit}
+   */
+  SceneSolver(List<FrameModel> models, CoreAssumption core, double misfit) {
+    this.misfit = misfit;
+    this.models = models;
+    this.core = core;
+    search = new LensSearch(models, core, misfit);
+    still = models.stream().mapToDouble(m -> m.stars().stillRoundPx2(m.lengthening())).toArray();
+    sharpestFirst =
+        IntStream.range(0, models.size())
+            .boxed()
+            .sorted(Comparator.comparingDouble((Integer j) -> still[j]))
+            .toList();
+  }
+
+  SceneSolution solve() {
+    OwnExpectations calm = OwnExpectations.calm(models, nearFocus(), misfit);
+    double[] start = new double[FrameModel.SHARED];
+    start[FrameModel.CORE] = core.startPx2(still[sharpestFirst.get(0)]);
+    List<Integer> together = picked(sharpestFirst);
+    double[] shared = search.anew(together, calm, start, ownStarts(start));
+    List<double[]> own = each(shared, calm, ownStarts(shared));
+    List<Shake> shakes = shakes(shared, own);
+    if (shakes.stream().allMatch(s -> s.kind() == Shake.Kind.NONE)) {
+      return new SceneSolution(models, shared, own, shakes, expected(calm, together));
+    }
+    OwnExpectations informed = calm.with(shakes, own, FrameModel.lens(shared));
+    List<Integer> calmOnes = picked(calmOnes(shakes));
+    double[] refined = search.refined(calmOnes, informed, shared, own);
+    List<double[]> again = each(refined, informed, own);
+    return new SceneSolution(models, refined, again, shakes, expected(informed, calmOnes));
+  }
+
+  private Set<Integer> nearFocus() {
+    if (core.usualPx2().isPresent()) {
+      return Set.of();
+    }
+    return new HashSet<>(sharpest());
+  }
+
+  /** Up to so many frames as are solved together: the sharpest, and others spread over the set. */
+  private static List<Integer> picked(List<Integer> candidates) {
+    if (candidates.size() <= LensSearch.MOST_FRAMES) {
+      return candidates.stream().sorted().toList();
+    }
+    Set<Integer> picked = new TreeSet<>(candidates.subList(0, 2 * MOST_SHARPEST));
+    List<Integer> rest = candidates.stream().filter(j -> !picked.contains(j)).sorted().toList();
+    int wanted = LensSearch.MOST_FRAMES - picked.size();
+    for (int k = 0; k < wanted; k++) {
+      picked.add(rest.get((int) ((k + 0.5) * rest.size() / wanted)));
+    }
+    return List.copyOf(picked);
+  }
+
+  private List<Integer> calmOnes(List<Shake> shakes) {
+    List<Integer> calm = sharpestFirst.stream().filter(j -> !shakes.get(j).proven()).toList();
+    return calm.size() >= LEAST_CALM ? calm : sharpestFirst;
+  }
+
+  /** Discs that would widen the core to each frame's stars. */
+  private List<double[]> ownStarts(double[] shared) {
+    List<double[]> starts = new ArrayList<>();
+    for (double round : still) {
+      double[] own = new double[FrameModel.OWN];
+      own[FrameModel.DISC] = 4 * Math.sqrt(Math.max(0.03, round - shared[FrameModel.CORE]));
+      starts.add(own);
+    }
+    return starts;
+  }
+
+  private List<double[]> each(double[] shared, OwnExpectations expected, List<double[]> starts) {
+    List<double[]> own = new ArrayList<>();
+    for (int j = 0; j < models.size(); j++) {
+      own.add(OwnFit.of(models.get(j), shared, expected.of(j), starts.get(j)).own());
+    }
+    return own;
+  }
+
+  private List<Shake> shakes(double[] shared, List<double[]> own) {
+    List<Shake> shakes = new ArrayList<>();
+    for (int j = 0; j < models.size(); j++) {
+      double excess = Math.max(0, still[j] - shared[FrameModel.CORE]);
+      shakes.add(Shake.of(models.get(j), shared, own.get(j), excess));
+    }
+    return shakes;
+  }
+
+  private SceneSolution.Expected expected(OwnExpectations own, List<Integer> together) {
+    return new SceneSolution.Expected(search.sharedPrior(), own, together);
+  }
+
+  /** Frames whose stars are nearest to the core, sharpest first. */
+  List<Integer> sharpest() {
+    int count = Math.max(1, Math.min(MOST_SHARPEST, models.size() / 3));
+    return sharpestFirst.subList(0, count);
+  }
+}
