@@ -59,7 +59,37 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** roundness: stars are oval, though narrow. */
     STARS_OVAL,
     /** trailPredictedPx, trailLargestPx: the sky may add a trail that does not show by itself. */
-    TRAIL_MAY_ADD
+    TRAIL_MAY_ADD,
+    /** trailPx, frames: the stars' paths over so many frames tell where the sky turns. */
+    SKY_REGISTERED,
+    /** the stars stay in place from frame to frame: a mount follows the sky. */
+    MOUNT_FOLLOWS,
+    /** creepPxPerMin: the camera turns steadily. */
+    CAMERA_CREEPS,
+    /** jumpPx: the camera was turned between the frame before and this one. */
+    CAMERA_JUMPED,
+    /** smearPx2, angleDeg: besides the sky's trail all stars are stretched one way. */
+    SMEAR_BEYOND_SKY,
+    /** trailPx: stars are stretched as the sky's motion demands, and no more. */
+    SMEAR_IS_THE_SKYS,
+    /** focusPercent, trailPercent, tripodPercent, lensPercent of what widens the stars. */
+    SHARES,
+    /** discPx: what refocusing would cure, beside the scene's core. */
+    ROUND_WIDENING,
+    /** lostPercent: the same stars give less light than in the clear frames. */
+    LIGHT_LOST,
+    /** scatterMag: they do so unevenly. */
+    LIGHT_PATCHY,
+    /** wingPercent: more light stands beside the stars than in frames of like width: dew. */
+    WINGS_GROWN,
+    /** the sky is cut off at black: haze cannot be seen. */
+    LIGHT_UNSEEN,
+    /** lightCount: lamps on the ground are not stretched as the stars are. */
+    GROUND_LIGHTS_SHARP,
+    /** lightCount: lamps on the ground are stretched as the stars are. */
+    GROUND_LIGHTS_SMEARED,
+    /** ringPercent of the peak: a ring darker than the sky around stars of a sharpened picture. */
+    DARK_RINGS
   }
 
   public Evidence {

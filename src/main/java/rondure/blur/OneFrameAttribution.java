@@ -30,11 +30,13 @@ public final class OneFrameAttribution implements Attribution {
   }
 
   @Override
-  public List<Judged> judge(SceneEvidence scene) {
-    return scene.frames().stream()
-        .parallel()
-        .map(frame -> new Judged(judge(frame), Optional.empty()))
-        .toList();
+  public SceneVerdicts judge(SceneEvidence scene) {
+    List<Judged> frames =
+        scene.frames().stream()
+            .parallel()
+            .map(frame -> new Judged(judge(frame), Optional.empty()))
+            .toList();
+    return new SceneVerdicts(frames, Optional.empty());
   }
 
   /** Judges one frame. */

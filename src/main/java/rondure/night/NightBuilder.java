@@ -91,7 +91,8 @@ public final class NightBuilder {
         key.cameraName(),
         key.focalLengthMm(),
         places,
-        judgement.reference().map(SceneReference::sharpestFwhmPx));
+        judgement.reference().map(SceneReference::sharpestFwhmPx),
+        judgement.solution());
   }
 
   private static NightFrame outside(Shot shot, Optional<Ruling> ruling) {
@@ -112,7 +113,7 @@ public final class NightBuilder {
         shot.exposure().measurement());
   }
 
-  private static NightFrame inside(SceneJudge.Judged judged, int scene, int night) {
+  private static NightFrame inside(SceneJudge.JudgedShot judged, int scene, int night) {
     Shot shot = judged.shot();
     return new NightFrame(
         shot.exposure().file(),
@@ -123,7 +124,7 @@ public final class NightBuilder {
         shot.facts(),
         judged.ruling().map(Ruling::status).orElse(FrameStatus.MEASURED),
         judged.ruling().map(Ruling::reason),
-        shot.trailPx(),
+        judged.trailPx(),
         judged.shape(),
         judged.verdict(),
         judged.budget(),

@@ -18,8 +18,9 @@ import rondure.intake.ShotFacts;
  * @param facts facts after the user's overrides and clock shift
  * @param status what became of it
  * @param reason why, for every status but MEASURED; one sentence
- * @param trailPredictedPx longest trail the exposure can give at the frame's centre (a star on the
- *     celestial equator, pole unknown), when exposure, focal length and pitch are known
+ * @param trailPredictedPx trail that the sky draws at the frame's centre; where the pole is not
+ *     known the longest that the exposure can give (a star on the celestial equator), when
+ *     exposure, focal length and pitch are known
  * @param shape star widths, when status is MEASURED
  * @param verdict likely cause, when status is MEASURED
  * @param budget the blur shared out, where the scene allows it

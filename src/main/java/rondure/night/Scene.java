@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param focalLengthMm when known
  * @param frames indices into NightBook.frames, time order
  * @param sharpestFwhmPx 10th percentile of the measured frames' widths, when there are any
+ * @param solution what the stars told about aim and lens
  */
 public record Scene(
     int number,
@@ -19,7 +20,8 @@ public record Scene(
     String cameraName,
     Optional<Double> focalLengthMm,
     List<Integer> frames,
-    Optional<Double> sharpestFwhmPx) {
+    Optional<Double> sharpestFwhmPx,
+    SceneSolution solution) {
   public Scene {
     frames = List.copyOf(frames);
   }

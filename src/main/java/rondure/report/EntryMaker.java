@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rondure.base.Orientation;
+import rondure.blur.Terms;
 import rondure.crew.FrameMeasurement;
 import rondure.night.FrameShape;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
 import rondure.report.layout.Wording;
 import rondure.report.picture.AverageStarRow;
+import rondure.report.picture.BudgetBar;
 import rondure.report.picture.DirectionFan;
 import rondure.report.picture.EllipseMap;
 import rondure.report.picture.Mark;
@@ -28,6 +30,8 @@ final class EntryMaker {
   private static final int STARS_WIDTH = 300;
   private static final int STARS_HEIGHT = 106;
   private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32, 64};
+  private static final long BUDGET_WIDTH = 646;
+  private static final long BUDGET_HEIGHT = 22;
   private final ReportContext context;
   private final Wording words;
   private final CauseWords causes;
@@ -57,6 +61,7 @@ final class EntryMaker {
         FactsLine.of(frame.facts(), words),
         causes.heading(frame),
         causes.sentences(frame, scene),
+        budget(frame, position),
         photographs(frame, measurement, position),
         regions(frame, field, orientation, position),
         map(frame, scene, field, position),
@@ -65,6 +70,17 @@ final class EntryMaker {
         averageStars(shape, field, orientation, position),
         numbers(frame, shape),
         teacher ? causes.likelihoods(frame) : "");
+  }
+
+  private List<PictureView> budget(NightFrame frame, int position) {
+    if (frame.budget().isEmpty()) {
+      return List.of();
+    }
+    Terms terms = frame.budget().get().sky();
+    String name = "budget-" + position;
+    context.pictures().add(name, new BudgetBar(terms, words));
+    String alt = words.say("alt.budget", "terms", BudgetWords.terms(terms, words));
+    return List.of(new PictureView(name, alt, BUDGET_WIDTH, BUDGET_HEIGHT));
   }
 
   private static long[] shown(StarField field, Orientation orientation) {
@@ -227,6 +243,9 @@ final class EntryMaker {
             .trailPredictedPx()
             .map(trail -> words.say("value.trail", "trail", Figures.px(trail)))
             .orElse(words.say("value.trailUnknown")));
+    frame
+        .budget()
+        .ifPresent(budget -> add(numbers, "budget", BudgetWords.terms(budget.sky(), words)));
     add(numbers, "sky", Figures.smallPercent(shape.skyBackground()));
     return numbers;
   }

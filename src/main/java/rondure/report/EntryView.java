@@ -14,6 +14,7 @@ import java.util.List;
  * @param facts exposure, aperture, time… in one line
  * @param cause heading: what softened it, and how sure that is
  * @param sentences evidence, what it means, what to do
+ * @param budget the blur budget bar, or none
  * @param photographs the thumbnail, or none
  * @param regions sky and ground over the thumbnail
  * @param map ellipse map
@@ -33,6 +34,7 @@ record EntryView(
     String facts,
     String cause,
     List<String> sentences,
+    List<PictureView> budget,
     List<PictureView> photographs,
     PictureView regions,
     PictureView map,

@@ -5,8 +5,10 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Map;
 import java.util.Optional;
+import rondure.blur.Budget;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
+import rondure.blur.Terms;
 import rondure.blur.Verdict;
 import rondure.intake.CaptureTime;
 import rondure.intake.Fact;
@@ -31,10 +33,8 @@ final class FrameJson {
     node.putNull("largestUse");
     node.putNull("pointUpToWidthPx");
     putVerdict(node, frame);
-    node.putNull("budgetPx2");
-    node.putNull("budgetEdgePx2");
+    putBudget(node, frame.budget());
     putApproximate(node, frame);
-    node.putNull("explainedShare");
     put(node, "trailPredictedPx", frame.trailPredictedPx());
     putShape(node, frame.shape());
     return node;
@@ -96,6 +96,32 @@ final class FrameJson {
           .sorted(Map.Entry.comparingByKey())
           .forEach(entry -> put(values, entry.getKey(), Optional.of(entry.getValue())));
     }
+  }
+
+  private static void putBudget(ObjectNode node, Optional<Budget> budget) {
+    putTerms(node, "budgetPx2", budget.map(Budget::sky));
+    putTerms(node, "budgetEdgePx2", budget.map(Budget::edge));
+    putTerms(node, "budgetErrorPx2", budget.map(Budget::error));
+    put(node, "explainedShare", budget.map(Budget::explainedShare));
+    put(node, "trailMedianPx", budget.map(Budget::trailPx));
+    put(node, "focusDiscPx", budget.map(Budget::focusDiscPx));
+    put(node, "tripodRmsPx", budget.map(Budget::tripodRmsPx));
+    put(node, "fitConditionNumber", budget.map(Budget::conditionNumber));
+  }
+
+  private static void putTerms(ObjectNode node, String key, Optional<Terms> terms) {
+    if (terms.isEmpty()) {
+      node.putNull(key);
+      return;
+    }
+    ObjectNode named = node.putObject(key);
+    put(named, "core", terms.map(Terms::corePx2));
+    for (Cause cause : Cause.values()) {
+      if (cause != Cause.NONE) {
+        put(named, FrameFields.spelled(cause), terms.map(t -> t.of(cause)));
+      }
+    }
+    put(named, "unexplained", terms.map(Terms::unexplainedPx2));
   }
 
   private static void putApproximate(ObjectNode node, NightFrame frame) {

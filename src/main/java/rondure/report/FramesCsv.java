@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import rondure.blur.Budget;
 import rondure.blur.Cause;
 import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
@@ -70,6 +71,16 @@ public final class FramesCsv {
     putShape(columns, "fwhm_centre_px", FrameShape::fwhmCentrePx);
     putShape(columns, "fwhm_edge_px", FrameShape::fwhmEdgePx);
     putShape(columns, "sky_background_of_white", s -> Optional.of(s.skyBackground()));
+    for (Cause cause : Cause.values()) {
+      String name = cause == Cause.NONE ? "core" : FrameFields.spelled(cause);
+      columns.put(
+          "budget_" + name + "_px2",
+          frame -> Rounded.of(frame.budget().map(budget -> budget.sky().of(cause))));
+    }
+    columns.put(
+        "budget_unexplained_px2",
+        frame -> Rounded.of(frame.budget().map(budget -> budget.sky().unexplainedPx2())));
+    columns.put("explained_share", frame -> Rounded.of(frame.budget().map(Budget::explainedShare)));
     columns.put("trail_predicted_px", frame -> Rounded.of(frame.trailPredictedPx()));
     putFact(columns, "exposure_s", ShotFacts::exposureSeconds);
     putFact(columns, "f_number", ShotFacts::fNumber);

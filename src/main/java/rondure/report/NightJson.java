@@ -15,6 +15,8 @@ import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.NightSummary;
 import rondure.night.Scene;
+import rondure.night.SceneSolution;
+import rondure.sky.Camera;
 
 /**
  * Writes night.json: the whole night as data, described by docs/night.schema.json.
@@ -87,8 +89,24 @@ public final class NightJson {
     node.put("focalLengthMm", Rounded.of(scene.focalLengthMm()).orElse(null));
     node.put("sharpestFwhmPx", Rounded.of(scene.sharpestFwhmPx()).orElse(null));
     node.put("staticDetections", book.staticDetections().getOrDefault(scene.number(), 0));
+    node.set("sky", solution(scene.solution()));
     ArrayNode files = node.putArray("files");
     scene.frames().forEach(index -> files.add(book.frames().get(index).file()));
+    return node;
+  }
+
+  private static ObjectNode solution(SceneSolution solution) {
+    ObjectNode node = MAPPER.createObjectNode();
+    node.put("finding", FrameFields.spelled(solution.finding()));
+    node.put("registeredFrames", solution.registeredFrames());
+    Optional<Camera> camera = solution.camera();
+    node.put("projection", camera.map(c -> FrameFields.spelled(c.projection())).orElse(null));
+    node.put("focalLengthPx", Rounded.of(camera.map(Camera::focalLengthPx)).orElse(null));
+    node.put("distortionK1", Rounded.of(camera.map(Camera::k1)).orElse(null));
+    node.put("calibrated", solution.calibrated());
+    node.put("centreDeclinationDeg", Rounded.of(solution.centreDeclinationDeg()).orElse(null));
+    node.put("poleErrorDeg", Rounded.of(solution.poleErrorDeg()).orElse(null));
+    node.put("explainedShare", Rounded.of(solution.explainedShare()).orElse(null));
     return node;
   }
 

@@ -41,6 +41,7 @@ final class ScenePages {
                 "scene-" + scene.number(),
                 title(context.words(), scene),
                 facts(context, scene, entries.size() + rows.size()),
+                SceneWords.sentences(scene, context.words()),
                 entries,
                 bookmarks,
                 rows));

@@ -8,6 +8,7 @@ import java.util.List;
  * @param id anchor on the page
  * @param title for heading and bookmark
  * @param facts camera, focal length, counts
+ * @param sky sentences on what the stars told about aim and lens
  * @param entries filled entries, XHTML
  * @param bookmarks one for each entry
  * @param rows the measured frames without an entry
@@ -16,6 +17,7 @@ record SceneView(
     String id,
     String title,
     String facts,
+    List<String> sky,
     List<String> entries,
     List<PageView.Bookmark> bookmarks,
     List<FrameRow> rows) {

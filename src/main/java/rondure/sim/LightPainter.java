@@ -11,11 +11,16 @@ import org.hipparchus.special.Erf;
  *
  * <p>The path's points are laid on a lattice of 1/8 px, repeated for every ray of the lens, and
  * each lattice node spreads as a Gaussian integrated over the pixels (differences of the error
- * function). Gaussians are cut where they fall below 4e-7 of their peak.
+ * function). Gaussians are cut where they fall below 4e-7 of their peak, those of a core's faint
+ * wings where they fall below 4e-8 of the core's.
  */
 final class LightPainter {
   private static final double REACH_SIGMAS = 5.4;
+  private static final double LEAST_OF_PEAK = 4e-8;
   private static final double LONGEST_PIECE_PX = 48;
+
+  /** A Gaussian and how far it is drawn. */
+  private record Reach(double sigma, int reachPx) {}
 
   /** What a star's light is worth in the pixel at column x, row y, electrons. */
   interface Electrons {
@@ -29,7 +34,8 @@ final class LightPainter {
   private final FineGrid pathGrid = new FineGrid();
   private final FineGrid rayGrid = new FineGrid();
   private final FineGrid kernelGrid = new FineGrid();
-  private final Map<Double, double[]> pixelKernels = new HashMap<>();
+  private final Map<Reach, double[]> pixelKernels = new HashMap<>();
+  private final double peak;
   private double[] rowLight = new double[0];
 
   LightPainter(int widthPx, int heightPx, float[] electrons, List<StarCore.Part> core) {
@@ -37,6 +43,7 @@ final class LightPainter {
     this.heightPx = heightPx;
     this.electrons = electrons;
     this.core = core;
+    this.peak = core.stream().mapToDouble(part -> part.share() / part.variancePx2()).sum();
   }
 
   /**
@@ -99,6 +106,13 @@ final class LightPainter {
     }
   }
 
+  /** How far a part of the core shows, in its own σ. */
+  private double reachSigmas(double share, double sigma) {
+    double own = share / (sigma * sigma) / peak;
+    double seen = Math.sqrt(2 * Math.max(0, Math.log(own / LEAST_OF_PEAK)));
+    return Math.max(1, Math.min(REACH_SIGMAS, seen));
+  }
+
   /** The path's light repeated for every ray; the rays are gathered on the lattice first. */
   private FineGrid throughRays(Rays rays) {
     double reach = 0;
@@ -122,8 +136,9 @@ final class LightPainter {
 
   /** Spreads every node of the grid by one Gaussian, first along rows, then along columns. */
   private void spread(FineGrid grid, double share, double sigma, Electrons flux) {
-    int reachPx = (int) Math.ceil(REACH_SIGMAS * sigma + 0.5);
-    double[] kernel = pixelKernels.computeIfAbsent(sigma, s -> pixelKernel(s, reachPx));
+    int reachPx = (int) Math.ceil(reachSigmas(share, sigma) * sigma + 0.5);
+    double[] kernel =
+        pixelKernels.computeIfAbsent(new Reach(sigma, reachPx), r -> pixelKernel(sigma, reachPx));
     int columnsPx = grid.columns() / FineGrid.PER_PX + 2 * reachPx + 1;
     int firstX = grid.leftPx() - reachPx;
     spreadRows(grid, kernel, reachPx, columnsPx);

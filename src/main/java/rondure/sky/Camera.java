@@ -7,7 +7,8 @@ import java.util.Optional;
  *
  * <p>Stored pixel coordinates, centre of the first pixel at (0, 0); camera axes x right, y down, z
  * forward. An ideal image point at distance ρ f from the centre lands at ρ f (1 + k1 ρ²) (Brown
- * 1966, Photogrammetric Engineering 32, 444, first radial term; from memory).
+ * 1966, Photogrammetric Engineering 32, 444, first radial term; from memory). With k1 below 0 that
+ * grows only up to ρ = 1 / √(-3 k1): the camera sees nothing beyond.
  *
  * @param projection of the ideal lens
  * @param focalLengthPx focal length over pixel pitch
@@ -33,41 +34,128 @@ public record Camera(
         Projection.RECTILINEAR, focalLengthPx, 0, (widthPx - 1) / 2.0, (heightPx - 1) / 2.0);
   }
 
-  /** Where a pixel looks. */
-  public Direction direction(double xPx, double yPx) {
-    return Direction.of((xPx - centreXPx) / focalLengthPx, (yPx - centreYPx) / focalLengthPx, 1);
+  /** This camera with another focal length and distortion. */
+  public Camera with(double otherFocalLengthPx, double otherK1) {
+    return new Camera(projection, otherFocalLengthPx, otherK1, centreXPx, centreYPx);
+  }
+
+  /** Whether light from the world falls on a pixel: it lies within the lens's image circle. */
+  public boolean sees(double xPx, double yPx) {
+    return !Double.isNaN(angleOffAxisRad(xPx, yPx));
   }
 
   /**
-   * Where a direction falls on the (unlimited) sensor plane; empty when it is behind the camera.
+   * Where a pixel looks.
+   *
+   * @throws IllegalArgumentException when the camera does not see there
+   */
+  public Direction direction(double xPx, double yPx) {
+    double x = xPx - centreXPx;
+    double y = yPx - centreYPx;
+    double r = Math.hypot(x, y);
+    double theta = requiredAngle(xPx, yPx);
+    double perPx = r > 0 ? Math.sin(theta) / r : 0;
+    return Direction.of(perPx * x, perPx * y, Math.cos(theta));
+  }
+
+  /**
+   * Where a direction falls on the (unlimited) sensor plane; empty when the camera cannot see it:
+   * behind a rectilinear lens, or beyond where its distortion turns back.
    */
   public Optional<ImagePoint> project(Direction direction) {
-    if (!(direction.z() > 1e-12)) {
+    double sine = Math.hypot(direction.x(), direction.y());
+    double theta = Math.atan2(sine, direction.z());
+    if (theta > projection.largestAngleRad()) {
       return Optional.empty();
     }
+    double rho = projection.radius(theta);
+    if (!(1 + 3 * k1 * rho * rho > 0)) {
+      return Optional.empty();
+    }
+    double scale = sine > 0 ? focalLengthPx * rho * (1 + k1 * rho * rho) / sine : 0;
     return Optional.of(
-        new ImagePoint(
-            centreXPx + focalLengthPx * direction.x() / direction.z(),
-            centreYPx + focalLengthPx * direction.y() / direction.z()));
+        new ImagePoint(centreXPx + scale * direction.x(), centreYPx + scale * direction.y()));
   }
 
   /**
    * Velocity of the image of a direction at rest in turning axes: the rotational image flow B ω
-   * (Longuet-Higgins &amp; Prazdny 1980, Proc. R. Soc. B 208, 385).
+   * (for a rectilinear lens: Longuet-Higgins &amp; Prazdny 1980, Proc. R. Soc. B 208, 385).
    */
   public ImageVelocity flow(Spin spin, double xPx, double yPx) {
-    double tangentX = (xPx - centreXPx) / focalLengthPx;
-    double tangentY = (yPx - centreYPx) / focalLengthPx;
-    double aX = spin.xRadPerS();
-    double aY = spin.yRadPerS();
-    double aZ = spin.zRadPerS();
-    double flowX = aY * (1 + tangentX * tangentX) - aX * tangentX * tangentY - aZ * tangentY;
-    double flowY = -aX * (1 + tangentY * tangentY) + aY * tangentX * tangentY + aZ * tangentX;
-    return new ImageVelocity(flowX * focalLengthPx, flowY * focalLengthPx);
+    return jacobian(xPx, yPx).times(spin);
   }
 
-  /** Tangent of the angle off the axis for a rectilinear lens, ρ = r / focalLengthPx. */
-  public double fieldTangent(double xPx, double yPx) {
-    return Math.hypot(xPx - centreXPx, yPx - centreYPx) / focalLengthPx;
+  /**
+   * The matrix B of that flow. With e_r, e_t the radial and tangential unit vectors in the image
+   * and r(θ) the radius of an angle off axis, a rotation a moves the image by
+   *
+   * <pre>
+   *   r'(θ) (a · φ̂) e_r - r(θ)/sin θ (a · θ̂) e_t
+   * </pre>
+   *
+   * where θ̂ and φ̂ are the unit vectors of spherical coordinates about the axis.
+   */
+  public FlowJacobian jacobian(double xPx, double yPx) {
+    double x = xPx - centreXPx;
+    double y = yPx - centreYPx;
+    double r = Math.hypot(x, y);
+    double cosPhi = r > 0 ? x / r : 1;
+    double sinPhi = r > 0 ? y / r : 0;
+    double theta = requiredAngle(xPx, yPx);
+    Stretch stretch = stretch(theta);
+    double radial = stretch.radialPxPerRad();
+    double tilt = stretch.tangentialPxPerRad() * Math.cos(theta);
+    double turn = stretch.tangentialPxPerRad() * Math.sin(theta);
+    return new FlowJacobian(
+        (tilt - radial) * cosPhi * sinPhi,
+        radial * cosPhi * cosPhi + tilt * sinPhi * sinPhi,
+        -turn * sinPhi,
+        -radial * sinPhi * sinPhi - tilt * cosPhi * cosPhi,
+        (radial - tilt) * cosPhi * sinPhi,
+        turn * cosPhi);
+  }
+
+  /**
+   * Image scale at a pixel.
+   *
+   * @param radialPxPerRad away from the centre, dr/dθ
+   * @param tangentialPxPerRad around it, r / sin θ
+   */
+  public record Stretch(double radialPxPerRad, double tangentialPxPerRad) {
+
+    /** No rotation by one radian moves the image farther than this: B's largest singular value. */
+    public double largestPxPerRad() {
+      return Math.max(radialPxPerRad, tangentialPxPerRad);
+    }
+  }
+
+  /** Image scale at a pixel; for an ideal rectilinear lens f sec²θ and f sec θ. */
+  public Stretch stretch(double xPx, double yPx) {
+    return stretch(requiredAngle(xPx, yPx));
+  }
+
+  private Stretch stretch(double theta) {
+    double rho = projection.radius(theta);
+    double growth = 1 + k1 * rho * rho;
+    double sine = Math.sin(theta);
+    return new Stretch(
+        focalLengthPx * projection.slope(theta) * (1 + 3 * k1 * rho * rho),
+        focalLengthPx * growth * (sine > 0 ? rho / sine : 1));
+  }
+
+  /** Angle off the axis of what falls on a pixel, rad; NaN when the camera does not see there. */
+  public double angleOffAxisRad(double xPx, double yPx) {
+    double distorted = Math.hypot(xPx - centreXPx, yPx - centreYPx) / focalLengthPx;
+    double theta = projection.angleRad(RadialDistortion.undone(k1, distorted));
+    return theta <= projection.largestAngleRad() ? theta : Double.NaN;
+  }
+
+  private double requiredAngle(double xPx, double yPx) {
+    double theta = angleOffAxisRad(xPx, yPx);
+    if (Double.isNaN(theta)) {
+      throw new IllegalArgumentException(
+          "no light of the world falls on pixel " + xPx + ", " + yPx + " of " + this);
+    }
+    return theta;
   }
 }

@@ -32,6 +32,37 @@ public record Rotation(double w, double x, double y, double z) {
         seconds * spin.xRadPerS(), seconds * spin.yRadPerS(), seconds * spin.zRadPerS());
   }
 
+  /**
+   * The rotation that carries two directions to two others: exactly the first pair's bisector, and
+   * the plane of the two (TRIAD: Black 1964, AIAA J. 2, 1350; from memory).
+   */
+  public static Rotation ofPairs(Direction fromA, Direction fromB, Direction toA, Direction toB) {
+    return TwoDirections.turn(fromA, fromB, toA, toB);
+  }
+
+  /**
+   * The rotation of an orthogonal 3 x 3 matrix with determinant 1, rows first (Shepperd 1978, J.
+   * Guidance and Control 1, 223; from memory).
+   */
+  static Rotation ofMatrix(double[][] m) {
+    double trace = m[0][0] + m[1][1] + m[2][2];
+    double w = 1 + trace;
+    double x = 1 + 2 * m[0][0] - trace;
+    double y = 1 + 2 * m[1][1] - trace;
+    double z = 1 + 2 * m[2][2] - trace;
+    double largest = Math.max(Math.max(w, x), Math.max(y, z));
+    if (largest == w) {
+      return normalised(w, m[2][1] - m[1][2], m[0][2] - m[2][0], m[1][0] - m[0][1]);
+    }
+    if (largest == x) {
+      return normalised(m[2][1] - m[1][2], x, m[0][1] + m[1][0], m[0][2] + m[2][0]);
+    }
+    if (largest == y) {
+      return normalised(m[0][2] - m[2][0], m[0][1] + m[1][0], y, m[1][2] + m[2][1]);
+    }
+    return normalised(m[1][0] - m[0][1], m[0][2] + m[2][0], m[1][2] + m[2][1], z);
+  }
+
   private static Rotation normalised(double w, double x, double y, double z) {
     double length = Math.sqrt(w * w + x * x + y * y + z * z);
     return new Rotation(w / length, x / length, y / length, z / length);

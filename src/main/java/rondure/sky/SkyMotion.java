@@ -21,34 +21,18 @@ public final class SkyMotion {
 
   private SkyMotion() {}
 
-  /**
-   * Velocity of the star image at a pixel, exact for a rectilinear lens.
-   *
-   * <p>With X, Y the tangent-plane coordinates, a = -ω n and n the north celestial pole:
-   *
-   * <pre>
-   *   Ẋ = a_y (1 + X²) - a_x X Y - a_z Y
-   *   Ẏ = -a_x (1 + Y²) + a_y X Y + a_z X
-   * </pre>
-   *
-   * the rotational part of the image flow of a rigid scene (Longuet-Higgins &amp; Prazdny 1980,
-   * Proc. R. Soc. B 208, 385).
-   */
+  /** Velocity of the star image at a pixel, exact: the flow of the spin -ω n. */
   public static ImageVelocity velocity(Camera camera, Direction northPole, double xPx, double yPx) {
     return camera.flow(Spin.ofSky(northPole), xPx, yPx);
   }
 
   /**
    * Where the star now at a pixel is after some time, exact (rotation of its direction, projected
-   * again); empty when it has left the half-space in front of the camera.
+   * again); empty when it has left what the camera sees.
    */
   public static Optional<ImagePoint> positionAfter(
       Camera camera, Direction northPole, ImagePoint start, double seconds) {
-    Direction turned =
-        camera
-            .direction(start.xPx(), start.yPx())
-            .rotatedAbout(northPole, -SIDEREAL_RATE_RAD_PER_S * seconds);
-    return camera.project(turned);
+    return Trail.positionAfter(camera, Spin.ofSky(northPole), start, seconds);
   }
 
   /** Length of the trail at a pixel, straight-line approximation (good to 0.2 % up to 20 s), px. */
@@ -58,16 +42,13 @@ public final class SkyMotion {
   }
 
   /**
-   * The longest trail that any direction of the pole can give at a pixel: L_max = ω T (f/p)(1 +
-   * ρ²), ρ = tangent of the angle off axis. A longer smear is not the sky.
+   * The longest trail that any direction of the pole can give at a pixel: ω T times the largest
+   * scale of the image there. For a rectilinear lens without distortion L_max = ω T (f/p)(1 + ρ²),
+   * ρ = tangent of the angle off axis. A longer smear is not the sky.
    */
   public static double largestTrailPx(
       Camera camera, double xPx, double yPx, double exposureSeconds) {
-    double tangent = camera.fieldTangent(xPx, yPx);
-    return SIDEREAL_RATE_RAD_PER_S
-        * exposureSeconds
-        * camera.focalLengthPx()
-        * (1 + tangent * tangent);
+    return SIDEREAL_RATE_RAD_PER_S * exposureSeconds * camera.stretch(xPx, yPx).largestPxPerRad();
   }
 
   /**

@@ -23,7 +23,10 @@ import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.NightSummary;
 import rondure.night.Scene;
+import rondure.night.SceneSolution;
 import rondure.report.FrameFixture.Kind;
+import rondure.sky.Camera;
+import rondure.sky.SceneSky;
 
 /**
  * Invented nights: what a book of N frames may hold, the same for the same numbers. Frames come in
@@ -96,7 +99,15 @@ final class BookFixture {
         first.cameraName(),
         first.facts().focalLengthMm().map(Fact::value),
         members,
-        widths.length == 0 ? Optional.empty() : Optional.of(RobustStats.percentile(0.1, widths)));
+        widths.length == 0 ? Optional.empty() : Optional.of(RobustStats.percentile(0.1, widths)),
+        new SceneSolution(
+            SceneSky.Finding.SKY_TURNS,
+            members.size(),
+            Optional.of(Camera.rectilinear(4012.5, 6000, 4000)),
+            true,
+            Optional.of(-12.5),
+            Optional.of(0.04),
+            Optional.of(0.968)));
   }
 
   private static NightSummary summary(int index, List<NightFrame> frames) {
@@ -160,7 +171,7 @@ final class BookFixture {
         measured ? trail : Optional.empty(),
         measured ? Optional.of(shape) : Optional.empty(),
         measured ? Optional.of(made.verdict(trail)) : Optional.empty(),
-        Optional.empty(),
+        measured ? Optional.of(made.budget()) : Optional.empty(),
         keep ? Optional.of(Grade.KEEP) : Optional.empty(),
         status == FrameStatus.UNREADABLE
             ? Optional.empty()

@@ -10,8 +10,10 @@ import java.util.function.Predicate;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.base.Stamp;
+import rondure.blur.Budget;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
+import rondure.blur.Terms;
 import rondure.blur.Verdict;
 import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
@@ -66,7 +68,8 @@ final class FrameFixture {
             Map.of(Refusal.SATURATED, 14, Refusal.CROWDED, 31),
             new SkyState(410, 21, kind == Kind.HAZY ? 0.085 : 0.041, 0.74, 0),
             mask(),
-            averages(stars));
+            averages(stars),
+            List.of());
     this.shape = shapeOf(stars);
   }
 
@@ -76,6 +79,22 @@ final class FrameFixture {
 
   FrameShape shape() {
     return shape;
+  }
+
+  /** Terms in rough agreement with the kind. */
+  Budget budget() {
+    double excess = kind == Kind.SHARP ? 0.15 : 1.9;
+    Terms terms =
+        new Terms(
+            0.82,
+            kind == Kind.DEFOCUSED ? excess : 0.03,
+            kind == Kind.TRAILED || kind == Kind.UNDECIDED ? excess : 0.06,
+            kind == Kind.SHAKEN ? excess : 0.02,
+            kind == Kind.SOFT_EDGES ? excess : 0.12,
+            kind == Kind.HAZY ? excess : 0,
+            0.01);
+    Terms error = new Terms(0.03, 0.04, 0.02, 0.02, 0.03, 0.01, 0.02);
+    return new Budget(terms, terms, error, 1.1, 0.7, 0.2, 0.96, 40, false);
   }
 
   private boolean isPortrait() {

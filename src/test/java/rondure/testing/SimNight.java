@@ -48,7 +48,12 @@ public final class SimNight {
 
   /** Renders a frame of a plan, from 1, and measures it as the program does. */
   public static StarField measure(NightPlan plan, int frame) {
-    SimFrame picture = NightSimulator.render(plan, frame);
+    return measure(NightSimulator.render(plan, frame));
+  }
+
+  /** Measures a rendered frame as the program does. */
+  public static StarField measure(SimFrame picture) {
+    NightPlan plan = picture.plan();
     int black = plan.camera().blackLevelCounts();
     float[] counts = new float[picture.widthPx() * picture.heightPx()];
     for (int i = 0; i < counts.length; i++) {

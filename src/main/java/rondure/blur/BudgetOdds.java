@@ -1,0 +1,89 @@
+package rondure.blur;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+
+/**
+ * Probabilities of the causes from a budget and its errors: the naming rule is asked of many
+ * budgets drawn about it, always the same draws.
+ */
+final class BudgetOdds {
+  private static final int DRAWS = 600;
+  private static final int NORMALS = 7;
+  private static final double[] CHANCE = chance();
+
+  private final NamingRule rule;
+  private final Leeway leeway;
+
+  BudgetOdds(AttributionSettings settings, Leeway leeway) {
+    this.rule = new NamingRule(settings);
+    this.leeway = leeway;
+  }
+
+  /** Standard normal numbers, {@link #NORMALS} for each draw. */
+  private static double[] chance() {
+    SplittableRandom random = new SplittableRandom(20_250_901);
+    double[] normals = new double[DRAWS * NORMALS];
+    for (int i = 0; i < normals.length; i++) {
+      normals[i] = random.nextGaussian();
+    }
+    return normals;
+  }
+
+  /** Both hypotheses about the core, mixed by their probabilities. */
+  Map<Cause, Double> of(FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
+    Map<Cause, Double> odds = of(budget.ifCoreReal(), budget.tradeablePx2(), loss);
+    if (budget.ifDefocused().isPresent()) {
+      Map<Cause, Double> soft = of(budget.ifDefocused().get(), budget.tradeablePx2(), loss);
+      odds = Mixing.mix(odds, core.realProbability(), soft);
+    }
+    return Mixing.mix(Mixing.even(), leeway.strayShare(), odds);
+  }
+
+  private Map<Cause, Double> of(
+      Budget budget, double tradeablePx2, Optional<FrameLight.Loss> loss) {
+    Map<Cause, Double> odds = new EnumMap<>(Cause.class);
+    for (Cause cause : Cause.values()) {
+      odds.put(cause, 0.0);
+    }
+    for (int draw = 0; draw < DRAWS; draw++) {
+      int at = draw * NORMALS;
+      double z = CHANCE[at + 6];
+      double lost =
+          loss.map(l -> 1 - Math.pow(10, -0.4 * (l.lossMag() + z * lossError(l)))).orElse(0.0);
+      double trade = tradeablePx2 * leeway.tradeShare() * CHANCE[at + 5];
+      Terms sky = drawn(budget.sky(), budget.error(), at, trade);
+      Terms edge = drawn(budget.edge(), budget.error(), at, trade);
+      odds.merge(rule.of(sky, edge, lost), 1.0 / DRAWS, Double::sum);
+    }
+    return odds;
+  }
+
+  private static double lossError(FrameLight.Loss loss) {
+    return Math.hypot(loss.errorMag(), Haze.LEAST_ERROR_MAG);
+  }
+
+  /** One budget about the given one; light moved between focus and tripod does not widen. */
+  private Terms drawn(Terms terms, Terms error, int at, double tradePx2) {
+    double core = terms.corePx2() * Math.exp(leeway.coreShare() * CHANCE[at]);
+    double moved = Math.max(-terms.tripodPx2(), Math.min(terms.focusPx2(), tradePx2));
+    // A smaller core leaves more to explain, alike everywhere: the disc takes it.
+    double left = terms.corePx2() - core;
+    return new Terms(
+        core,
+        off(terms.focusPx2(), error.focusPx2(), core, CHANCE[at + 1]) - moved + left,
+        off(terms.trailingPx2(), error.trailingPx2(), core, CHANCE[at + 2]),
+        off(terms.tripodPx2(), error.tripodPx2(), core, CHANCE[at + 3]) + moved,
+        off(terms.lensPx2(), error.lensPx2(), core, CHANCE[at + 4]),
+        terms.hazePx2(),
+        0);
+  }
+
+  private double off(double px2, double errorPx2, double corePx2, double normal) {
+    double share = leeway.termShare() * px2;
+    double floor = leeway.floorShare() * corePx2;
+    return px2 + normal * Math.sqrt(errorPx2 * errorPx2 + share * share + floor * floor);
+  }
+}

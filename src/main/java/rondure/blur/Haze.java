@@ -1,0 +1,29 @@
+package rondure.blur;
+
+import java.util.EnumMap;
+import java.util.Map;
+
+/** What a loss of light does to a verdict by shapes alone. */
+final class Haze {
+  /** Vignetting, air and neighbours that the chain of light leaves. */
+  static final double LEAST_ERROR_MAG = 0.05;
+
+  private static final double LOSS_MAG = -2.5 * Math.log10(1 - FrameLight.HAZE_LOSS_SHARE);
+
+  private Haze() {}
+
+  /** Widening is named first: only what "none" had goes to haze. */
+  static Map<Cause, Double> applied(Map<Cause, Double> byShape, FrameLight.Loss loss) {
+    double hazy = probability(loss);
+    Map<Cause, Double> result = new EnumMap<>(byShape);
+    result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - hazy));
+    result.merge(Cause.HAZE, byShape.get(Cause.NONE) * hazy, Double::sum);
+    return result;
+  }
+
+  /** Probability that at least 35 % of the light is lost; logistic of 1.7 σ for the normal law. */
+  static double probability(FrameLight.Loss loss) {
+    double sigmas = (loss.lossMag() - LOSS_MAG) / Math.hypot(loss.errorMag(), LEAST_ERROR_MAG);
+    return Excess.logistic(1.7 * sigmas);
+  }
+}

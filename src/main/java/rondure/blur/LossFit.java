@@ -1,0 +1,249 @@
+package rondure.blur;
+
+import java.util.Arrays;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import rondure.base.RobustStats;
+
+/**
+ * Solves for the light that each frame lost, from stars that come and go.
+ *
+ * <p>m(star, frame) = M(star) + z(frame) + c · P(place): every star has its own magnitude, every
+ * frame its loss, and what stays with the camera (vignetting, the air's extinction towards the
+ * horizon) is a surface P = (x, y, x², xy, y², (x² + y²)²) over the frame. Least squares with the
+ * stars' magnitudes eliminated; weights by measuring error, then by Tukey's function of the
+ * residual. Where all stars drift alike, a linear surface and a steady loss look the same: a prior
+ * on the surface holds it down there, and the errors say so.
+ */
+final class LossFit {
+  private static final int SURFACE = 6;
+
+  /** Vignetting of a few stops; the first two, the air's extinction, are given. */
+  private static final double[] PRIOR_MAG = {Double.NaN, Double.NaN, 1.5, 1, 1.5, 1.5};
+
+  /** Holds the sum of the losses near zero: only differences are known. */
+  private static final double GAUGE = 1e-6;
+
+  private static final int STEPS = 8;
+  private static final int HUBER_STEPS = 3;
+  private static final double HUBER = 1.345;
+  private static final double TUKEY = 4.685;
+  private static final double LEAST_SCALE = 0.3;
+
+  /** A star of which one entry holds nearly all weight tells nothing about that entry. */
+  private static final double LEAST_OTHERS = 0.02;
+
+  /** Fewer entries do not tell a frame's own scatter. */
+  private static final int LEAST_FOR_SCALE = 6;
+
+  private final StarLight light;
+  private final LinkedFrames links;
+  private final int[][] byStar;
+  private final int[][] byFrame;
+  private final double[] weights;
+  private final double[] residuals;
+  private final double[][] surface;
+  private double[] solution;
+  private RealMatrix normal;
+  private final double[] priors;
+  private final double[] scales;
+
+  private LossFit(StarLight light, LinkedFrames links, double slopePriorMag) {
+    this.light = light;
+    this.links = links;
+    this.byStar = light.byStar();
+    this.byFrame = light.byFrame();
+    this.priors = PRIOR_MAG.clone();
+    this.priors[0] = slopePriorMag;
+    this.priors[1] = slopePriorMag;
+    this.scales = new double[light.frames];
+    Arrays.fill(scales, 1);
+    this.weights = new double[light.size()];
+    this.residuals = new double[light.size()];
+    this.surface = new double[light.size()][];
+    for (int i = 0; i < light.size(); i++) {
+      weights[i] = 1 / (light.error[i] * light.error[i]);
+      surface[i] = surfaceAt(light.x[i], light.y[i]);
+    }
+  }
+
+  /**
+   * z, their errors beside the mean of the frames linked, and for each entry m - M - z - c · P,
+   * with M as the star's other entries give it.
+   */
+  record Solved(double[] lossMag, double[] errorMag, double[] residualMag) {}
+
+  /**
+   * Solves; entries of stars seen once have residual 0.
+   *
+   * @param slopePriorMag how much light may be lost, steadily, over half a diagonal
+   */
+  static Solved of(StarLight light, LinkedFrames links, double slopePriorMag) {
+    LossFit fit = new LossFit(light, links, slopePriorMag);
+    for (int step = 0; step < STEPS; step++) {
+      fit.solve();
+      fit.reweigh(step < HUBER_STEPS);
+    }
+    fit.solve();
+    return new Solved(
+        Arrays.copyOf(fit.solution, light.frames), fit.errors(), fit.residuals.clone());
+  }
+
+  private static double[] surfaceAt(double x, double y) {
+    double square = x * x + y * y;
+    return new double[] {x, y, x * x, x * y, y * y, square * square};
+  }
+
+  private void solve() {
+    int size = light.frames + SURFACE;
+    double[][] matrix = new double[size][size];
+    double[] right = new double[size];
+    for (int i = 0; i < light.frames; i++) {
+      matrix[i][i] = GAUGE;
+    }
+    for (int k = 0; k < SURFACE; k++) {
+      matrix[light.frames + k][light.frames + k] = 1 / (priors[k] * priors[k]);
+    }
+    for (int[] entries : byStar) {
+      addStar(entries, matrix, right);
+    }
+    mirror(matrix);
+    normal = new Array2DRowRealMatrix(matrix, false);
+    solution =
+        new CholeskyDecomposition(normal, 1e-9, 0)
+            .getSolver()
+            .solve(new ArrayRealVector(right, false))
+            .toArray();
+    for (int[] entries : byStar) {
+      updateResiduals(entries);
+    }
+  }
+
+  /** Adds a star's normal equations, its own magnitude eliminated, to the upper triangle. */
+  private void addStar(int[] entries, double[][] matrix, double[] right) {
+    double sum = 0;
+    double mean = 0;
+    double[] meanSurface = new double[SURFACE];
+    for (int i : entries) {
+      sum += weights[i];
+      mean += weights[i] * light.magnitude[i];
+      for (int k = 0; k < SURFACE; k++) {
+        meanSurface[k] += weights[i] * surface[i][k];
+      }
+    }
+    if (!(sum > 0) || entries.length < 2) {
+      return;
+    }
+    mean /= sum;
+    for (int k = 0; k < SURFACE; k++) {
+      meanSurface[k] /= sum;
+    }
+    for (int i : entries) {
+      addEntry(i, mean, meanSurface, matrix, right);
+      double share = weights[i] / sum;
+      double[] row = matrix[light.frame[i]];
+      for (int j : entries) {
+        if (light.frame[j] >= light.frame[i]) {
+          row[light.frame[j]] -= share * weights[j];
+        }
+      }
+    }
+  }
+
+  private void addEntry(
+      int i, double mean, double[] meanSurface, double[][] matrix, double[] right) {
+    int at = light.frame[i];
+    double gap = light.magnitude[i] - mean;
+    matrix[at][at] += weights[i];
+    right[at] += weights[i] * gap;
+    for (int k = 0; k < SURFACE; k++) {
+      double centred = surface[i][k] - meanSurface[k];
+      matrix[at][light.frames + k] += weights[i] * centred;
+      right[light.frames + k] += weights[i] * centred * gap;
+      for (int l = k; l < SURFACE; l++) {
+        matrix[light.frames + k][light.frames + l] +=
+            weights[i] * centred * (surface[i][l] - meanSurface[l]);
+      }
+    }
+  }
+
+  private static void mirror(double[][] matrix) {
+    for (int i = 0; i < matrix.length; i++) {
+      for (int j = 0; j < i; j++) {
+        matrix[i][j] = matrix[j][i];
+      }
+    }
+  }
+
+  private void updateResiduals(int[] entries) {
+    double sum = 0;
+    double mean = 0;
+    for (int i : entries) {
+      residuals[i] = light.magnitude[i] - solution[light.frame[i]];
+      for (int k = 0; k < SURFACE; k++) {
+        residuals[i] -= solution[light.frames + k] * surface[i][k];
+      }
+      sum += weights[i];
+      mean += weights[i] * residuals[i];
+    }
+    mean = sum > 0 ? mean / sum : 0;
+    for (int i : entries) {
+      double others = sum > 0 ? 1 - weights[i] / sum : 0;
+      residuals[i] = others > LEAST_OTHERS ? (residuals[i] - mean) / others : 0;
+    }
+  }
+
+  /**
+   * Weights of Huber, which finds its way from anywhere, then of Tukey; each frame on its own
+   * scale, so that behind patches of cloud the mean counts and not the largest patch.
+   */
+  private void reweigh(boolean huber) {
+    double[] sigmas = new double[residuals.length];
+    for (int i = 0; i < sigmas.length; i++) {
+      sigmas[i] = residuals[i] == 0 ? Double.NaN : residuals[i] / light.error[i];
+    }
+    double common = scale(sigmas, LEAST_SCALE);
+    for (int f = 0; f < byFrame.length; f++) {
+      double[] own = Arrays.stream(byFrame[f]).mapToDouble(i -> sigmas[i]).toArray();
+      scales[f] = own.length < LEAST_FOR_SCALE ? common : scale(own, common);
+      for (int i : byFrame[f]) {
+        double sigma = light.error[i] * scales[f];
+        double u = Math.abs(residuals[i]) / sigma;
+        double down = huber ? Math.min(1, HUBER / u) : tukey(u / TUKEY);
+        weights[i] = Math.max(1e-6, down) / (sigma * sigma);
+      }
+    }
+  }
+
+  private static double scale(double[] sigmas, double least) {
+    double measured = RobustStats.madSigma(sigmas);
+    return Double.isNaN(measured) ? Math.max(1, least) : Math.max(least, measured);
+  }
+
+  private static double tukey(double share) {
+    return share < 1 ? (1 - share * share) * (1 - share * share) : 0;
+  }
+
+  private double[] errors() {
+    RealMatrix inverse = new CholeskyDecomposition(normal, 1e-9, 0).getSolver().getInverse();
+    double[] errors = new double[light.frames];
+    for (int group : links.groups()) {
+      int[] members = links.members(group);
+      double[] toMean = new double[members.length];
+      double ofMean = 0;
+      for (int i = 0; i < members.length; i++) {
+        for (int j : members) {
+          toMean[i] += inverse.getEntry(members[i], j) / members.length;
+        }
+        ofMean += toMean[i] / members.length;
+      }
+      for (int i = 0; i < members.length; i++) {
+        double variance = inverse.getEntry(members[i], members[i]) - 2 * toMean[i] + ofMean;
+        errors[members[i]] = Math.sqrt(Math.max(0, variance));
+      }
+    }
+    return errors;
+  }
+}

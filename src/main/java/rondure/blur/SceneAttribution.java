@@ -1,0 +1,61 @@
+package rondure.blur;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * The separation by physics: each frame's budget over its scene, what the same stars lost of their
+ * light, and the paths that the camera left; where the scene has no budget, what one frame shows.
+ */
+public final class SceneAttribution implements Attribution {
+
+  /** Two images of every star leave no room but for a mount or a mirror nobody thought of. */
+  private static final double PROVEN = 0.95;
+
+  private final OneFrameAttribution oneFrame;
+  private final BudgetOdds odds;
+
+  public SceneAttribution(AttributionSettings settings) {
+    this.oneFrame = new OneFrameAttribution(settings);
+    this.odds = new BudgetOdds(settings, Leeway.fitted());
+  }
+
+  @Override
+  public SceneVerdicts judge(SceneEvidence scene) {
+    SceneBudget budget = SceneBudget.of(scene);
+    List<FrameLight> lights = Transparency.of(scene);
+    List<Judged> frames =
+        IntStream.range(0, scene.frames().size())
+            .parallel()
+            .mapToObj(i -> judge(scene, budget, lights.get(i), i))
+            .toList();
+    return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
+  }
+
+  private Judged judge(SceneEvidence scene, SceneBudget budget, FrameLight light, int index) {
+    FrameEvidence frame = scene.frames().get(index);
+    Verdict alone = oneFrame.judge(frame);
+    Optional<FrameBudget> own = budget.frames().get(index);
+    if (own.isEmpty()) {
+      return new Judged(dimmed(alone, light), Optional.empty());
+    }
+    CoreReading core = budget.shared().orElseThrow().core();
+    Map<Cause, Double> probabilities = odds.of(own.get(), core, light.loss());
+    if (alone.saw(Evidence.Kind.DOUBLE_IMAGE)) {
+      probabilities = Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, probabilities);
+    }
+    SceneFindings findings = new SceneFindings(scene, index, own.get(), core, light);
+    return new Judged(
+        Verdict.of(probabilities, findings.beside(alone)), Optional.of(own.get().likelier(core)));
+  }
+
+  /** What one frame shows, and that its stars lost light where they did. */
+  private Verdict dimmed(Verdict alone, FrameLight light) {
+    return light
+        .loss()
+        .map(loss -> Verdict.of(Haze.applied(alone.probabilities(), loss), alone.evidence()))
+        .orElse(alone);
+  }
+}

@@ -1,0 +1,140 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import rondure.sky.FrameSky;
+import rondure.sky.SceneSky;
+
+/** Puts what a scene told about one of its frames into the verdict's list of evidence. */
+record SceneFindings(
+    SceneEvidence scene, int index, FrameBudget budget, CoreReading core, FrameLight light) {
+
+  /** Speculation of the one-frame judge that the scene settles. */
+  private static final Set<Evidence.Kind> SETTLED =
+      EnumSet.of(
+          Evidence.Kind.TRAIL_POSSIBLE,
+          Evidence.Kind.TRAIL_TOO_SHORT_TO_EXPLAIN,
+          Evidence.Kind.TRAIL_UNKNOWN,
+          Evidence.Kind.TRAIL_ABSENT,
+          Evidence.Kind.TRAIL_MAY_ADD,
+          Evidence.Kind.PATTERN_OF_THE_SKY,
+          Evidence.Kind.PATTERN_NOT_OF_THE_SKY,
+          Evidence.Kind.STRETCHED_LIKE_OTHERS,
+          Evidence.Kind.STRETCHED_MORE_THAN_OTHERS,
+          Evidence.Kind.SOFT_THROUGHOUT);
+
+  private static final double SEEN_TRAIL_PX = 1;
+  private static final double SEEN_DISC_PX = 1;
+  private static final double CREEP_PX_PER_MIN = 0.5;
+  private static final double JUMP_PX = 2;
+  private static final double PATCHY_MAG = 0.15;
+  private static final double SURE = 3;
+  private static final double LEAST_WINGS = 0.05;
+  private static final double LEAST_LOST_SHARE = 0.15;
+
+  /** The scene's evidence, then what the frame itself shows. */
+  List<Evidence> beside(Verdict alone) {
+    List<Evidence> list = new ArrayList<>();
+    addShares(list);
+    addSky(list);
+    addCamera(list);
+    addLight(list);
+    addWings(list);
+    if (core.realProbability() < 0.5) {
+      add(list, Evidence.Kind.SOFT_THROUGHOUT, "sharpestFwhmPx", core.fwhmPx());
+    }
+    alone.evidence().stream().filter(e -> !SETTLED.contains(e.kind())).forEach(list::add);
+    return list;
+  }
+
+  private Budget likelier() {
+    return budget.likelier(core);
+  }
+
+  private void addShares(List<Evidence> list) {
+    Terms sky = likelier().sky();
+    double excess = sky.excessPx2();
+    if (excess > 0.1 * sky.corePx2()) {
+      list.add(
+          new Evidence(
+              Evidence.Kind.SHARES,
+              Map.of(
+                  "focusPercent", percent(sky.focusPx2(), excess),
+                  "trailPercent", percent(sky.trailingPx2(), excess),
+                  "tripodPercent", percent(sky.tripodPx2(), excess),
+                  "lensPercent", percent(sky.lensPx2(), excess))));
+    }
+    if (likelier().focusDiscPx() > SEEN_DISC_PX) {
+      add(list, Evidence.Kind.ROUND_WIDENING, "discPx", likelier().focusDiscPx());
+    }
+  }
+
+  private static double percent(double part, double whole) {
+    return 100 * Math.max(0, Math.min(1, part / whole));
+  }
+
+  private void addSky(List<Evidence> list) {
+    double trail = likelier().trailPx();
+    if (scene.sky().finding() == SceneSky.Finding.TRACKING) {
+      list.add(new Evidence(Evidence.Kind.MOUNT_FOLLOWS, Map.of()));
+    } else if (trail > SEEN_TRAIL_PX) {
+      long frames = scene.sky().frames().stream().filter(FrameSky::isRegistered).count();
+      list.add(
+          new Evidence(
+              Evidence.Kind.SKY_REGISTERED, Map.of("trailPx", trail, "frames", (double) frames)));
+    }
+    UniformSmear smear = budget.smear();
+    if (smear.proven()) {
+      list.add(
+          new Evidence(
+              Evidence.Kind.SMEAR_BEYOND_SKY,
+              Map.of("smearPx2", smear.spin2Px2(), "angleDeg", Math.toDegrees(smear.angleRad()))));
+    } else if (trail > SEEN_TRAIL_PX) {
+      add(list, Evidence.Kind.SMEAR_IS_THE_SKYS, "trailPx", trail);
+    }
+  }
+
+  private void addCamera(List<Evidence> list) {
+    FrameSky own = scene.sky().frames().get(scene.places().get(index));
+    double pxPerRad = scene.sky().camera().map(c -> c.focalLengthPx()).orElse(0.0);
+    double creep = own.creep().rateRadPerS() * pxPerRad * 60;
+    if (creep > CREEP_PX_PER_MIN) {
+      add(list, Evidence.Kind.CAMERA_CREEPS, "creepPxPerMin", creep);
+    }
+    if (own.jumpRad() * pxPerRad > JUMP_PX) {
+      add(list, Evidence.Kind.CAMERA_JUMPED, "jumpPx", own.jumpRad() * pxPerRad);
+    }
+  }
+
+  private void addLight(List<Evidence> list) {
+    light
+        .loss()
+        .filter(loss -> loss.lostShare() > LEAST_LOST_SHARE)
+        .filter(loss -> loss.lossMag() > SURE * loss.errorMag())
+        .ifPresent(
+            loss -> {
+              add(list, Evidence.Kind.LIGHT_LOST, "lostPercent", 100 * loss.lostShare());
+              if (loss.scatterMag() > PATCHY_MAG) {
+                add(list, Evidence.Kind.LIGHT_PATCHY, "scatterMag", loss.scatterMag());
+              }
+            });
+  }
+
+  private void addWings(List<Evidence> list) {
+    light
+        .wings()
+        .filter(wings -> wings.excess() > Math.max(LEAST_WINGS, SURE * wings.errorShare()))
+        .ifPresent(w -> add(list, Evidence.Kind.WINGS_GROWN, "wingPercent", 100 * w.excess()));
+    if (light.silence().equals(Optional.of(FrameLight.Silence.BLACK_SKY))) {
+      list.add(new Evidence(Evidence.Kind.LIGHT_UNSEEN, Map.of()));
+    }
+  }
+
+  private static void add(List<Evidence> list, Evidence.Kind kind, String name, double value) {
+    list.add(new Evidence(kind, Map.of(name, value)));
+  }
+}

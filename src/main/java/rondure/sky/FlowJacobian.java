@@ -1,0 +1,37 @@
+package rondure.sky;
+
+import rondure.base.Moments;
+
+/**
+ * The matrix B at a pixel: how the image there moves when directions turn by a small rotation
+ * vector in camera axes, px/rad, 2 x 3.
+ *
+ * @param xByX motion to the right by rotation about x
+ * @param xByY by rotation about y
+ * @param xByZ by rotation about z
+ * @param yByX motion down by rotation about x
+ * @param yByY by rotation about y
+ * @param yByZ by rotation about z
+ */
+public record FlowJacobian(
+    double xByX, double xByY, double xByZ, double yByX, double yByY, double yByZ) {
+
+  /** B ω, px/s. */
+  public ImageVelocity times(Spin spin) {
+    double x = spin.xRadPerS();
+    double y = spin.yRadPerS();
+    double z = spin.zRadPerS();
+    return new ImageVelocity(xByX * x + xByY * y + xByZ * z, yByX * x + yByY * y + yByZ * z);
+  }
+
+  /**
+   * B S Bᵀ, px²: the blur of small camera rotations with covariance S during an exposure. Linear in
+   * S, so that the six unit covariances give the columns of a fit.
+   */
+  public Moments blur(RotationCovariance shake) {
+    return new Moments(
+        shake.between(xByX, xByY, xByZ, xByX, xByY, xByZ),
+        shake.between(xByX, xByY, xByZ, yByX, yByY, yByZ),
+        shake.between(yByX, yByY, yByZ, yByX, yByY, yByZ));
+  }
+}

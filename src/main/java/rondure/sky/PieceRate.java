@@ -1,0 +1,29 @@
+package rondure.sky;
+
+/**
+ * How the stars turned during a stretch of frames in which nothing changed.
+ *
+ * @param piece frames of its aim, by their place there
+ * @param rate the stars' spin in the sky's own axes, rad/s
+ * @param errors standard errors about the camera's axes, rad/s
+ * @param turn from the sky's axes to the camera's about its middle
+ * @param seconds it lasted
+ */
+record PieceRate(PathPieces.Piece piece, Vec rate, Vec errors, Rotation turn, double seconds) {
+
+  /** A difference of rates over the errors, squared; a further isotropic error may be added. */
+  double chi2(Vec otherRate, double extraRadPerS) {
+    Vec off = rate.minus(otherRate).turned(turn);
+    double sum = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      double error = Math.hypot(errors.at(axis), extraRadPerS);
+      sum += off.at(axis) * off.at(axis) / (error * error);
+    }
+    return sum;
+  }
+
+  /** Root mean square over the axes, rad/s. */
+  double rmsError() {
+    return errors.length() / Math.sqrt(3);
+  }
+}

@@ -1,0 +1,165 @@
+package rondure.sky;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** From linked frames to what the scene's sky did: one story for each block, one pole for all. */
+final class SkyStory {
+  private final List<SkyShot> shots;
+  private final SceneClock clock;
+  private final Camera camera;
+  private final boolean calibrated;
+  private final double scaleError;
+  private final List<FrameStars> frames;
+  private final List<StarChain.Link> links;
+  private final FrameSky[] told;
+  private final int[][] tracks;
+  private int trackCount;
+
+  /** A block with its map and its motion. */
+  private record Block(SkyMap map, BlockSky sky) {}
+
+  SkyStory(
+      List<SkyShot> shots,
+      SceneClock clock,
+      Camera camera,
+      boolean calibrated,
+      double scaleError,
+      List<FrameStars> frames,
+      List<StarChain.Link> links) {
+    this.shots = shots;
+    this.clock = clock;
+    this.camera = camera;
+    this.calibrated = calibrated;
+    this.scaleError = scaleError;
+    this.frames = frames;
+    this.links = links;
+    this.told = new FrameSky[shots.size()];
+    this.tracks = new int[shots.size()][];
+    Arrays.fill(told, FrameSky.UNKNOWN);
+    for (int i = 0; i < tracks.length; i++) {
+      tracks[i] = new int[shots.get(i).field().stars().size()];
+      Arrays.fill(tracks[i], -1);
+    }
+  }
+
+  SceneSky told() {
+    List<Block> blocks = blocks();
+    Block main =
+        Collections.max(
+            blocks,
+            Comparator.comparingInt((Block b) -> b.sky().kind() == BlockSky.Kind.UNKNOWN ? 0 : 1)
+                .thenComparingDouble(b -> b.sky().poses().size()));
+    for (Block block : blocks) {
+      tell(block, block == main ? Rotation.NONE : aligned(block, main));
+      keepTracks(block);
+    }
+    Vec spin = main.sky().sky();
+    boolean turns = main.sky().kind() == BlockSky.Kind.TURNS;
+    Optional<Direction> pole =
+        turns ? Optional.of(Direction.of(-spin.x(), -spin.y(), -spin.z())) : Optional.empty();
+    double error =
+        Math.toDegrees(main.sky().poleErrorRadPerS() / SkyMotion.SIDEREAL_RATE_RAD_PER_S);
+    return new SceneSky(
+        finding(main.sky()),
+        Optional.of(camera),
+        calibrated,
+        pole,
+        turns ? Math.min(180, error) : 180,
+        Arrays.asList(told),
+        new StarTracks(trackCount, Arrays.asList(tracks)));
+  }
+
+  private static SceneSky.Finding finding(BlockSky sky) {
+    return switch (sky.kind()) {
+      case TURNS -> sky.byClock() ? SceneSky.Finding.SKY_TURNS : SceneSky.Finding.CLOCK_UNKNOWN;
+      case TRACKS -> sky.byClock() ? SceneSky.Finding.TRACKING : SceneSky.Finding.CLOCK_UNKNOWN;
+      case UNKNOWN -> SceneSky.Finding.CLOCK_UNKNOWN;
+    };
+  }
+
+  private List<Block> blocks() {
+    List<Block> blocks = new ArrayList<>();
+    int count = links.stream().mapToInt(StarChain.Link::block).max().orElse(-1) + 1;
+    for (int number = 0; number < count; number++) {
+      int wanted = number;
+      List<StarChain.Link> mine = links.stream().filter(l -> l.block() == wanted).toList();
+      if (mine.size() >= 2) {
+        SkyMap map = new SkyMap(camera, frames);
+        map.build(mine);
+        List<Pose> poses = poses(map);
+        if (poses.size() >= 2) {
+          SkyTimes times = SkyTimes.of(poses, clock.stepSeconds());
+          blocks.add(new Block(map, new BlockSky(times, clock.stepSeconds(), camera, scaleError)));
+        }
+      }
+    }
+    return blocks;
+  }
+
+  private List<Pose> poses(SkyMap map) {
+    List<Pose> poses = new ArrayList<>();
+    for (int i = 0; i < frames.size(); i++) {
+      Optional<SkyMap.Attitude> attitude = map.attitude(i);
+      if (attitude.isPresent()) {
+        double seconds = clock.secondsOf(i).orElse(Double.NaN);
+        poses.add(new Pose(i, seconds, attitude.get().turn(), attitude.get().errors()));
+      }
+    }
+    return poses;
+  }
+
+  /**
+   * From the scene's axes to a block's that shares no star with the main one: the pole must agree,
+   * the turn about it stays open.
+   */
+  private static Rotation aligned(Block block, Block main) {
+    if (block.sky().kind() != BlockSky.Kind.TURNS || main.sky().kind() != BlockSky.Kind.TURNS) {
+      return Rotation.NONE;
+    }
+    Vec from = main.sky().sky();
+    Vec to = block.sky().sky();
+    Vec axis = from.cross(to);
+    return axis.withLength(Math.atan2(axis.length(), from.dot(to))).exp();
+  }
+
+  private void tell(Block block, Rotation toBlock) {
+    BlockSky sky = block.sky();
+    for (int k = 0; k < sky.poses().size(); k++) {
+      Pose pose = sky.poses().get(k);
+      BlockSky.Motion motion = sky.motions().get(k);
+      Optional<Spin> skySpin =
+          switch (sky.kind()) {
+            case TURNS -> Optional.of(sky.sky().turned(pose.turn()).spin());
+            case TRACKS -> Optional.of(Spin.NONE);
+            case UNKNOWN -> Optional.empty();
+          };
+      told[pose.frame()] =
+          new FrameSky(
+              Optional.of(toBlock.then(pose.turn())),
+              skySpin,
+              skySpin.isEmpty() ? Spin.NONE : motion.creep().spin(),
+              motion.errorRadPerS(),
+              motion.jumpRad());
+    }
+  }
+
+  private void keepTracks(Block block) {
+    for (int i = 0; i < frames.size(); i++) {
+      Optional<int[]> numbers = block.map().tracks(i);
+      if (numbers.isPresent()) {
+        FrameStars stars = frames.get(i);
+        for (int j = 0; j < stars.count; j++) {
+          if (stars.measured[j] >= 0) {
+            tracks[i][stars.measured[j]] = trackCount + numbers.get()[j];
+          }
+        }
+      }
+    }
+    trackCount += block.map().starCount();
+  }
+}

@@ -1,0 +1,105 @@
+package rondure.evaluation;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import rondure.blur.Cause;
+
+/** How often the likeliest cause was right, by how likely it was said to be; causes weigh alike. */
+final class Reliability {
+  static final int BINS = 7;
+  static final double LOWEST = 0.3;
+
+  /**
+   * One bin.
+   *
+   * @param frames in it
+   * @param confidence mean said, weighted
+   * @param right share right, weighted
+   * @param error standard error of that share
+   */
+  record Bin(int frames, double confidence, double right, double error) {}
+
+  private final List<Scored> scored;
+  private final Map<Cause, Double> weights = new EnumMap<>(Cause.class);
+
+  Reliability(List<Scored> all) {
+    this.scored = all.stream().filter(s -> s.verdict().isPresent()).toList();
+    for (Cause cause : Cause.values()) {
+      long count = scored.stream().filter(s -> s.answer().cause() == cause).count();
+      weights.put(cause, count == 0 ? 0.0 : 1.0 / count);
+    }
+  }
+
+  /** Bins of equal width from 0.3 to 1; empty ones with no frames. */
+  List<Bin> bins() {
+    List<Bin> bins = new ArrayList<>();
+    double width = (1 - LOWEST) / BINS;
+    for (int i = 0; i < BINS; i++) {
+      double low = i == 0 ? 0 : LOWEST + i * width;
+      double high = i == BINS - 1 ? 1.01 : LOWEST + (i + 1) * width;
+      bins.add(
+          bin(scored.stream().filter(s -> confidence(s) >= low && confidence(s) < high).toList()));
+    }
+    return bins;
+  }
+
+  private static double confidence(Scored s) {
+    return s.verdict().orElseThrow().confidence();
+  }
+
+  private static boolean likeliestIsTrue(Scored s) {
+    Map<Cause, Double> p = s.verdict().orElseThrow().probabilities();
+    return p.get(s.answer().cause()) >= confidence(s) - 1e-12;
+  }
+
+  private Bin bin(List<Scored> members) {
+    double weight = 0;
+    double squares = 0;
+    double said = 0;
+    double right = 0;
+    for (Scored s : members) {
+      double w = weights.get(s.answer().cause());
+      weight += w;
+      squares += w * w;
+      said += w * confidence(s);
+      right += likeliestIsTrue(s) ? w : 0;
+    }
+    if (weight == 0) {
+      return new Bin(0, 0, 0, 0);
+    }
+    double share = right / weight;
+    double effective = weight * weight / squares;
+    double error = Math.sqrt(Math.max(0.25 / effective, share * (1 - share)) / effective);
+    return new Bin(members.size(), said / weight, share, error);
+  }
+
+  /** Mean Brier score over the causes, 0 = perfect, 0.83 = all alike. */
+  double brier() {
+    double sum = 0;
+    double weight = 0;
+    for (Scored s : scored) {
+      double w = weights.get(s.answer().cause());
+      sum += w * s.brier();
+      weight += w;
+    }
+    return weight == 0 ? 0 : sum / weight;
+  }
+
+  String table() {
+    StringBuilder text = new StringBuilder("frames, said, right, error\n");
+    for (Bin bin : bins()) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%4d  %.2f  %.2f  ±%.2f%n",
+              bin.frames(),
+              bin.confidence(),
+              bin.right(),
+              bin.error()));
+    }
+    return text.append(String.format(Locale.ROOT, "Brier score %.3f%n", brier())).toString();
+  }
+}

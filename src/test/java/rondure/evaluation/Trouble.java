@@ -1,0 +1,25 @@
+package rondure.evaluation;
+
+/** What befalls a drawn night. */
+enum Trouble {
+  CALM,
+  SOFT_THROUGHOUT,
+  FOCUS_DRIFT,
+  TRAILING,
+  LONG_AND_SHORT,
+  GUSTS,
+  KNOCK,
+  DROOP,
+  HAND,
+  TILT,
+  COMA,
+  ASTIGMATISM,
+  DEW,
+  CLOUD,
+  MOUNT_GOOD,
+  MOUNT_POOR,
+  FOCUS_AND_TRAILING,
+  GUSTS_AND_TRAILING,
+  FOCUS_AND_GUSTS,
+  LENS_AND_TRAILING
+}
