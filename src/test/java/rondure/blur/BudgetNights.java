@@ -11,6 +11,7 @@ import rondure.sim.NightSimulator;
 import rondure.sky.Camera;
 import rondure.sky.Direction;
 import rondure.sky.FrameSky;
+import rondure.sky.Registration;
 import rondure.sky.Rotation;
 import rondure.sky.SceneSky;
 import rondure.sky.SkyShot;
@@ -38,6 +39,14 @@ final class BudgetNights {
     List<FrameTruth> truths =
         IntStream.rangeClosed(1, simulator.frameCount()).mapToObj(simulator::truth).toList();
     return night(plan, truths, i -> TruthFields.of(plan, truths.get(i), plan.seed()));
+  }
+
+  /** The same, registered by their stars. */
+  static Night registered(NightPlan plan) {
+    Night night = ofTruth(plan);
+    SceneEvidence evidence = night.evidence();
+    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    return new Night(new SceneEvidence(evidence.frames(), evidence.places(), sky), night.truths());
   }
 
   /** Rendered and measured frames. */
