@@ -43,9 +43,17 @@ final class BudgetNights {
 
   /** The same, registered by their stars. */
   static Night registered(NightPlan plan) {
-    Night night = ofTruth(plan);
+    return registered(plan, ofTruth(plan));
+  }
+
+  /** A scene registered by its stars. */
+  static Night registered(NightPlan plan, Night night) {
     SceneEvidence evidence = night.evidence();
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    List<SkyShot> shots = new ArrayList<>();
+    for (int i = 0; i < night.truths().size(); i++) {
+      shots.add(TruthFields.shot(plan, night.truths().get(i), evidence.frames().get(i).field()));
+    }
+    SceneSky sky = Registration.of(shots);
     return new Night(new SceneEvidence(evidence.frames(), evidence.places(), sky), night.truths());
   }
 
