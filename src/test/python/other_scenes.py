@@ -68,7 +68,7 @@ NIGHTS = [
           exposure=lambda i: (3, 10)[i // 2 % 2], ground=0.1),
     Night("re-aimed", seconds=5, focal_mm=24, lens=Lens(2.0), frames=9,
           motions=(Aim(3, (2500, -300)), Aim(6, (-6000, 500)), Gust((4, 7), 2.2))),
-    Night("curved", seconds=3, focal_mm=35, lens=Lens(1.9, curvature=5.0, astigmatism=1.5),
+    Night("curved", seconds=3, focal_mm=35, lens=Lens(1.9, curvature=10.0, astigmatism=2.5),
           defocus=on((6, 7), 3.5), stars=600),
     Night("trailing-all", seconds=20, true_seconds=20.2, focal_mm=24, latitude=28, azimuth=270,
           altitude=35, lens=Lens(2.0, 3.5), subseconds=False),

@@ -35,7 +35,18 @@ final class CauseWords {
           "wingPercent",
           "lightCount",
           "ringPercent",
-          "sharpestFwhmPx");
+          "sharpestFwhmPx",
+          "focusPercent",
+          "trailPercent",
+          "tripodPercent",
+          "lensPercent",
+          "discPx",
+          "trailPx",
+          "smearPx2",
+          "creepPxPerMin",
+          "jumpPx",
+          "lostPercent",
+          "scatterMag");
 
   private final Wording words;
 
