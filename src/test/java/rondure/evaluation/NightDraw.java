@@ -122,7 +122,7 @@ final class NightDraw {
   }
 
   /**
-   * 150 to 2500 stars of SNR above 8 in the whole frame (a third of them above 20), and fainter
+   * 150 to 1500 stars of SNR above 8 in the whole frame (a third of them above 20), and fainter
    * ones.
    */
   private StarPlan stars(double skyElectrons, double seconds) {
@@ -130,7 +130,7 @@ final class NightDraw {
     double sigma = Math.sqrt(gear.corePx2());
     double faint = 8 * Math.sqrt(4 * Math.PI) * noise * sigma;
     double magnitude = 2.5 * Math.log10(zeroElectrons(seconds) / faint);
-    double wanted = dice.scaled(150, 2500);
+    double wanted = dice.scaled(150, 1500);
     double squareDegrees = 4 * gear.halfWidthDeg() * gear.halfHeightDeg();
     double perSquareDegree =
         Math.min(100, wanted * Math.pow(10, 0.5 * FAINTER_MAG) / squareDegrees);
