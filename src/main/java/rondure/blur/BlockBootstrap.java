@@ -3,7 +3,6 @@ package rondure.blur;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.stream.IntStream;
 
 /**
  * Errors of a scene's terms by drawing blocks of the field with replacement (Efron &amp; Tibshirani
@@ -18,7 +17,6 @@ final class BlockBootstrap {
   private static final int COLUMNS = 6;
   private static final int ROWS = 4;
   private static final int BLOCKS = COLUMNS * ROWS;
-  private static final int MOST_STARS = 60;
   private static final long SEED = 20_250_101L;
 
   /** A step so small that terms answer in proportion. */
@@ -82,10 +80,9 @@ final class BlockBootstrap {
   Terms errors(int frame) {
     FrameModel model = solution.models().get(frame);
     FrameNormals[] blocks = blocks(frame);
-    int[] chosen = spread(model.stars().count);
     double[] shared = solution.shared();
     double[] own = solution.own(frame);
-    double[] at = values(new Booking(model, shared, own).over(chosen));
+    double[] at = values(new Booking(model, shared, own).sky());
     double[][] moved = new double[DRAWS][];
     for (int draw = 0; draw < DRAWS; draw++) {
       ArrowSystem system = new ArrowSystem(solution.sharedPrior(), shared, 0);
@@ -93,7 +90,7 @@ final class BlockBootstrap {
       double[] ownStep = system.ownStep(0, sharedSteps[draw]);
       Booking booking =
           new Booking(model, stepped(shared, sharedSteps[draw]), stepped(own, ownStep));
-      moved[draw] = values(booking.over(chosen));
+      moved[draw] = values(booking.sky());
     }
     return terms(at, moved);
   }
@@ -104,11 +101,6 @@ final class BlockBootstrap {
       moved[k] += SMALL * step[k];
     }
     return moved;
-  }
-
-  private static int[] spread(int count) {
-    int step = Math.max(1, count / MOST_STARS);
-    return IntStream.range(0, count).filter(i -> i % step == 0).toArray();
   }
 
   private static double[] values(Terms terms) {

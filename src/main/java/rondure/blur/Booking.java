@@ -1,8 +1,7 @@
 package rondure.blur;
 
-import java.util.Comparator;
 import java.util.function.IntToDoubleFunction;
-import java.util.stream.IntStream;
+import java.util.function.ToDoubleFunction;
 import rondure.base.RobustStats;
 
 /**
@@ -11,8 +10,6 @@ import rondure.base.RobustStats;
  * trailing the sky's own motion, tripod what the camera's motion adds to it or takes away.
  */
 final class Booking {
-  private static final double INNER_SHARE = 0.8;
-
   private final FrameModel model;
   private final double[] shared;
   private final double[] own;
@@ -25,73 +22,61 @@ final class Booking {
 
   /** The field's mean signed disc, px. */
   double meanDiscPx() {
-    return FrameModel.lens(shared).meanDiscPx(own[FrameModel.DISC], model.stars().stop);
+    return FrameModel.lens(shared).meanDiscPx(own[FrameModel.DISC], model.stars().places.stop);
   }
 
   double focusPx2() {
     return meanDiscPx() * meanDiscPx() / 16;
   }
 
-  /** Terms over some stars, medians; measured minus predicted is left at 0. */
-  Terms over(int[] chosen) {
+  /** Median over the sky of each term; what is left of the measured is not told. */
+  Terms sky() {
+    return terms(model.sky()::median, 0);
+  }
+
+  /** Median over the sky of each term. */
+  Terms sky(double[] predicted) {
+    return terms(model.sky()::median, left(predicted));
+  }
+
+  /** Median over the outer fifth of the sky of each term. */
+  Terms edge(double[] predicted) {
+    return terms(model.sky()::edgeMedian, left(predicted));
+  }
+
+  private double left(double[] predicted) {
+    double[] left = new double[model.stars().count];
+    for (int i = 0; i < left.length; i++) {
+      left[i] = model.stars().seen[3 * i] - predicted[3 * i];
+    }
+    return RobustStats.median(left);
+  }
+
+  private Terms terms(ToDoubleFunction<IntToDoubleFunction> median, double leftPx2) {
     LensSurface lens = FrameModel.lens(shared);
-    FrameStars stars = model.stars();
+    FieldPlaces places = model.sky().places();
     double focus = focusPx2();
+    double disc = own[FrameModel.DISC];
     return new Terms(
         shared[FrameModel.CORE],
         focus,
-        median(chosen, i -> model.trail(i, 0)),
-        median(chosen, i -> model.tripod(i, 0, own)),
-        median(
-            chosen,
-            i ->
-                lens.at(stars.x[i], stars.y[i], own[FrameModel.DISC], stars.stop).meanPx2()
-                    - focus),
+        median.applyAsDouble(model::trail),
+        median.applyAsDouble(i -> model.tripod(i, own)),
+        median.applyAsDouble(
+            i -> lens.roundPx2(places.x[i], places.y[i], disc, places.stop) - focus),
         0,
-        0);
-  }
-
-  /** Terms over some stars with what is left of the measured. */
-  Terms over(int[] chosen, double[] predicted) {
-    Terms terms = over(chosen);
-    double left = median(chosen, i -> model.stars().seen[3 * i] - predicted[3 * i]);
-    return new Terms(
-        terms.corePx2(),
-        terms.focusPx2(),
-        terms.trailingPx2(),
-        terms.tripodPx2(),
-        terms.lensPx2(),
-        terms.hazePx2(),
-        left);
+        leftPx2);
   }
 
   /** r.m.s. motion of the camera in the image centre, px. */
   double tripodRmsPx() {
-    FrameStars stars = model.stars();
-    double steady = model.lengthening() * (stars.centreMoved - stars.centreTrail);
+    FieldPlaces places = model.stars().places;
+    double steady = model.lengthening() * (places.centreMoved[0] - places.centreTrail[0]);
     return Math.sqrt(2 * Math.max(0, steady + own[FrameModel.SHAKE]));
   }
 
-  /** Length of the sky's trail, median over the stars, px. */
+  /** Length of the sky's trail, median over the sky, px. */
   double trailPx() {
-    return Math.sqrt(24 * median(all(model.stars()), i -> model.trail(i, 0)));
-  }
-
-  static int[] all(FrameStars stars) {
-    return IntStream.range(0, stars.count).toArray();
-  }
-
-  /** The fifth of the stars that is farthest from the centre. */
-  static int[] outerFifth(FrameStars stars) {
-    return IntStream.range(0, stars.count)
-        .boxed()
-        .sorted(Comparator.comparingDouble((Integer i) -> Math.hypot(stars.x[i], stars.y[i])))
-        .skip(Math.min(stars.count - 1L, Math.round(stars.count * INNER_SHARE)))
-        .mapToInt(i -> i)
-        .toArray();
-  }
-
-  private static double median(int[] chosen, IntToDoubleFunction value) {
-    return RobustStats.median(IntStream.of(chosen).mapToDouble(value).toArray());
+    return Math.sqrt(24 * model.sky().median(model::trail));
   }
 }

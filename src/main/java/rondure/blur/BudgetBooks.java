@@ -33,11 +33,10 @@ final class BudgetBooks {
    * @param sky how well its motion is known
    */
   Budget budget(int k, FrameSky sky, boolean developed) {
-    FrameModel model = solution.models().get(k);
     Booking booking = booking(k);
     double[] predicted = solution.predicted(k);
-    Terms all = booking.over(Booking.all(model.stars()), predicted);
-    Terms edge = booking.over(Booking.outerFifth(model.stars()), predicted);
+    Terms all = booking.sky(predicted);
+    Terms edge = booking.edge(predicted);
     return new Budget(
         all,
         edge,

@@ -14,6 +14,9 @@ import rondure.sky.Spin;
 final class BudgetMaker {
   private static final int LEAST_STARS = 5;
 
+  /** Blocks of the field that a lens model may miss each in its own way. */
+  private static final double INDEPENDENT_PLACES = 24;
+
   private final SceneEvidence scene;
   private final AttributionSettings settings;
 
@@ -21,6 +24,7 @@ final class BudgetMaker {
   private final List<Integer> known = new ArrayList<>();
 
   private final List<FrameStars> stars = new ArrayList<>();
+  private final List<SkyGrid> skies = new ArrayList<>();
   private final List<Double> nominalSeconds = new ArrayList<>();
 
   BudgetMaker(SceneEvidence scene, AttributionSettings settings) {
@@ -38,7 +42,7 @@ final class BudgetMaker {
       FrameEvidence frame = scene.frames().get(i);
       FrameSky sky = scene.sky().frames().get(scene.places().get(i));
       double stop = frame.diffractionFwhmPx().flatMap(own -> finest.map(f -> f / own)).orElse(1.0);
-      Optional<FrameStars.Motion> motion =
+      Optional<FieldPlaces.Motion> motion =
           frame.exposureSeconds().flatMap(seconds -> motion(sky, seconds, stop));
       if (motion.isPresent() && frame.field().stars().size() >= LEAST_STARS) {
         add(i, frame, camera, motion.get());
@@ -46,31 +50,27 @@ final class BudgetMaker {
     }
   }
 
-  private void add(int i, FrameEvidence frame, Camera camera, FrameStars.Motion motion) {
-    FrameStars gathered =
-        FrameStars.of(
-            frame.field().stars(),
-            camera,
-            frame.field().widthPx(),
-            frame.field().heightPx(),
-            motion);
+  private void add(int i, FrameEvidence frame, Camera camera, FieldPlaces.Motion motion) {
+    View view = new View(camera, frame.field().widthPx(), frame.field().heightPx());
+    FrameStars gathered = FrameStars.of(frame.field().stars(), view, motion);
     if (gathered.count >= LEAST_STARS) {
       known.add(i);
       stars.add(gathered);
+      skies.add(SkyGrid.of(frame.field(), view, motion));
       nominalSeconds.add(motion.exposureSeconds());
     }
   }
 
   /** On a mount that follows the sky, all that stars still move is the mount's. */
-  private Optional<FrameStars.Motion> motion(FrameSky sky, double seconds, double stop) {
+  private Optional<FieldPlaces.Motion> motion(FrameSky sky, double seconds, double stop) {
     if (scene.sky().finding() == SceneSky.Finding.TRACKING) {
       Spin left = sky.starSpin().orElse(sky.creep());
       return sky.isRegistered()
-          ? Optional.of(new FrameStars.Motion(Spin.NONE, left, seconds, stop))
+          ? Optional.of(new FieldPlaces.Motion(Spin.NONE, left, seconds, stop))
           : Optional.empty();
     }
     return sky.skySpin()
-        .map(own -> new FrameStars.Motion(own, own.plus(sky.creep()), seconds, stop));
+        .map(own -> new FieldPlaces.Motion(own, own.plus(sky.creep()), seconds, stop));
   }
 
   SceneBudget make() {
@@ -78,24 +78,28 @@ final class BudgetMaker {
       return SceneBudget.none(scene.frames().size());
     }
     double least = leastCorePx2();
-    List<FrameModel> models = models(List.of());
-    SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least));
+    SceneSolution first = firstLook(least);
+    List<ExposureReading> exposures = ExposureTimes.read(nominalSeconds, first);
+    double misfit = SharedMisfit.of(first);
+    List<FrameModel> models = models(exposures);
+    SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least), misfit);
     SceneSolution found = solver.solve();
-    List<ExposureReading> exposures = ExposureTimes.read(nominalSeconds, found);
-    if (exposures.stream().anyMatch(e -> e.usedSeconds() != e.nominalSeconds())) {
-      models = models(exposures);
-      solver = new SceneSolver(models, CoreAssumption.found(least));
-      found = solver.solve();
-    }
     List<FrameEvidence> sharpest = solver.sharpest().stream().map(this::evidence).toList();
-    CoreTrust trust = new CoreTrust(settings, sharpest);
+    CoreTrust trust = new CoreTrust(settings, sharpest, misfit);
     Optional<SceneSolution> defocused = Optional.empty();
     Optional<Double> usual = trust.usualPx2(found.corePx2(), least);
     if (usual.isPresent()) {
       CoreAssumption assumed = CoreAssumption.usual(least, usual.get());
-      defocused = Optional.of(new SceneSolver(models, assumed).solve());
+      defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
     }
     return booked(found, defocused, trust.reading(found, defocused), exposures);
+  }
+
+  /** With nominal exposures, and every star of a block counted as saying the same. */
+  private SceneSolution firstLook(double leastPx2) {
+    double count = stars.stream().mapToDouble(s -> s.count).average().orElse(1);
+    double alike = Math.max(1, count / INDEPENDENT_PLACES);
+    return new SceneSolver(models(List.of()), CoreAssumption.found(leastPx2), alike).solve();
   }
 
   private FrameEvidence evidence(int k) {
@@ -119,7 +123,7 @@ final class BudgetMaker {
     List<FrameModel> models = new ArrayList<>();
     for (int k = 0; k < stars.size(); k++) {
       double factor = lengthening.getOrDefault(nominalSeconds.get(k), 1.0);
-      models.add(new FrameModel(stars.get(k), factor));
+      models.add(new FrameModel(stars.get(k), skies.get(k), factor));
     }
     return models;
   }

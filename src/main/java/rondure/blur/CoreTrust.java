@@ -14,18 +14,24 @@ import rondure.base.RobustStats;
 final class CoreTrust {
   private static final double FLAT_TOP_LEAVES = 0.1;
 
-  /** The fits' likelihoods count as so many independent places of the field. */
-  private static final double INDEPENDENT_PLACES = 24;
+  /** What one more free parameter gains by itself, and some caution. */
+  private static final double FREEDOM = 1;
+
+  private static final double CAUTION = 1.5;
+  private static final double SURELY_NARROWER = 0.65;
 
   private static final double MOST_LOG_ODDS = 8;
 
   private final AttributionSettings settings;
   private final List<FrameEvidence> sharpest;
+  private final double misfit;
 
   /**
    * @param sharpest frames whose width is the core's, at least one
+   * @param misfit see {@link SharedMisfit}
    */
-  CoreTrust(AttributionSettings settings, List<FrameEvidence> sharpest) {
+  CoreTrust(AttributionSettings settings, List<FrameEvidence> sharpest, double misfit) {
+    this.misfit = misfit;
     this.settings = settings;
     this.sharpest = List.copyOf(sharpest);
   }
@@ -43,8 +49,8 @@ final class CoreTrust {
   /** The core to expect if all frames are out of focus; empty if that is no narrower. */
   Optional<Double> usualPx2(double px2, double leastPx2) {
     double narrower = settings.usualCoreFwhmPx() / fwhmPx(px2);
-    double usual = Math.max(leastPx2, px2 * narrower * narrower);
-    return usual < 0.95 * px2 ? Optional.of(usual) : Optional.empty();
+    double usual = px2 * Math.min(SURELY_NARROWER, narrower * narrower);
+    return usual > leastPx2 ? Optional.of(usual) : Optional.empty();
   }
 
   /** The reading from the fits with the core found and, where there is one, the usual core. */
@@ -64,11 +70,8 @@ final class CoreTrust {
         Excess.logistic(Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, logOdds))));
   }
 
-  private static double fitOdds(SceneSolution found, SceneSolution defocused) {
-    double stars = found.models().stream().mapToDouble(m -> m.stars().count).average().orElse(1);
-    double frames = found.models().size();
-    double perPlace = Math.max(1, stars / INDEPENDENT_PLACES) * Math.sqrt(frames);
-    return (defocused.loss() - found.loss()) / perPlace;
+  private double fitOdds(SceneSolution found, SceneSolution defocused) {
+    return (defocused.loss() - found.loss() + FREEDOM) / (CAUTION * misfit);
   }
 
   private double flatOdds() {

@@ -56,7 +56,7 @@ final class ExposureTimes {
     double trail = 0;
     for (int k = 0; k < surplus.length; k++) {
       FrameStars stars = solution.models().get(frames.get(k)).stars();
-      trail = Math.max(trail, stars.centreTrail);
+      trail = Math.max(trail, stars.places.centreTrail[0]);
       surplus[k] = alongTrail(stars, solution.own(frames.get(k)));
     }
     double scatter = 1.25 * RobustStats.madSigma(surplus) / Math.sqrt(surplus.length);
@@ -71,12 +71,12 @@ final class ExposureTimes {
 
   /** Uniform spin-2 along the trail in the image centre, px². */
   private static double alongTrail(FrameStars stars, double[] own) {
-    double length = Math.hypot(stars.centreTrailAlong, stars.centreTrailDiagonal);
+    double length = Math.hypot(stars.places.centreTrail[1], stars.places.centreTrail[2]);
     if (!(length > 0)) {
       return 0;
     }
-    return (own[FrameModel.ALONG] * stars.centreTrailAlong
-            + own[FrameModel.DIAGONAL] * stars.centreTrailDiagonal)
+    return (own[FrameModel.ALONG] * stars.places.centreTrail[1]
+            + own[FrameModel.DIAGONAL] * stars.places.centreTrail[2])
         / length;
   }
 }

@@ -30,13 +30,19 @@ final class FrameModel {
   static final int ALL = SHARED + OWN;
 
   private final FrameStars stars;
+  private final SkyGrid sky;
 
   /** True exposure over nominal, squared. */
   private final double lengthening;
 
-  FrameModel(FrameStars stars, double lengthening) {
+  FrameModel(FrameStars stars, SkyGrid sky, double lengthening) {
     this.stars = stars;
+    this.sky = sky;
     this.lengthening = lengthening;
+  }
+
+  SkyGrid sky() {
+    return sky;
   }
 
   FrameStars stars() {
@@ -47,22 +53,22 @@ final class FrameModel {
     return lengthening;
   }
 
-  /** The sky's own part of star i's tensor, component by component. */
-  double trail(int i, int part) {
-    return lengthening * stars.trail[3 * i + part];
+  /** Round part of the sky's own tensor at a place of the sky. */
+  double trail(int i) {
+    return lengthening * sky.places().trail[3 * i];
   }
 
-  /** What the camera's motion adds to the sky's, steady and shaken. */
-  double tripod(int i, int part, double[] own) {
-    int at = 3 * i + part;
-    double steady = lengthening * (stars.moved[at] - stars.trail[at]);
-    return steady + shaken(at, own);
+  /** Round part of what the camera's motion adds to the sky's there, steady and shaken. */
+  double tripod(int i, double[] own) {
+    FieldPlaces places = sky.places();
+    double steady = lengthening * (places.moved[3 * i] - places.trail[3 * i]);
+    return steady + shaken(places, 3 * i, own);
   }
 
-  private double shaken(int at, double[] own) {
-    return (own[SHAKE] + own[ALONG]) * stars.shakeX[at]
-        + (own[SHAKE] - own[ALONG]) * stars.shakeY[at]
-        + own[DIAGONAL] * stars.shakeXY[at];
+  private static double shaken(FieldPlaces places, int at, double[] own) {
+    return (own[SHAKE] + own[ALONG]) * places.shakeX[at]
+        + (own[SHAKE] - own[ALONG]) * places.shakeY[at]
+        + own[DIAGONAL] * places.shakeXY[at];
   }
 
   /**
@@ -73,10 +79,11 @@ final class FrameModel {
    *     filled as well
    */
   void predict(int i, double[] shared, double[] own, double[] into, double[][] slopes) {
-    double x = stars.x[i];
-    double y = stars.y[i];
+    FieldPlaces places = stars.places;
+    double x = places.x[i];
+    double y = places.y[i];
     double square = x * x + y * y;
-    double stop = stars.stop;
+    double stop = places.stop;
     double disc =
         own[DISC]
             + stop * (shared[TILT_RIGHT] * x + shared[TILT_DOWN] * y + shared[CURVATURE] * square);
@@ -91,7 +98,7 @@ final class FrameModel {
     turned(into, (radial + tangential) / 2, (radial - tangential) / 2, cos, sin);
     into[0] += shared[CORE];
     for (int part = 0; part < 3; part++) {
-      into[part] += lengthening * stars.moved[3 * i + part] + shaken(3 * i + part, own);
+      into[part] += lengthening * places.moved[3 * i + part] + shaken(places, 3 * i + part, own);
     }
     double[] common = slopes[SHARED + DISC];
     turned(common, (along + across) / 16, (along - across) / 16, cos, sin);
@@ -99,9 +106,9 @@ final class FrameModel {
       slopes[TILT_RIGHT][part] = stop * x * common[part];
       slopes[TILT_DOWN][part] = stop * y * common[part];
       slopes[CURVATURE][part] = stop * square * common[part];
-      slopes[SHARED + SHAKE][part] = stars.shakeX[3 * i + part] + stars.shakeY[3 * i + part];
-      slopes[SHARED + ALONG][part] = stars.shakeX[3 * i + part] - stars.shakeY[3 * i + part];
-      slopes[SHARED + DIAGONAL][part] = stars.shakeXY[3 * i + part];
+      slopes[SHARED + SHAKE][part] = places.shakeX[3 * i + part] + places.shakeY[3 * i + part];
+      slopes[SHARED + ALONG][part] = places.shakeX[3 * i + part] - places.shakeY[3 * i + part];
+      slopes[SHARED + DIAGONAL][part] = places.shakeXY[3 * i + part];
     }
     double half = stop * square / 32;
     turned(slopes[ASTIGMATISM], half * (along - across), half * (along + across), cos, sin);

@@ -12,20 +12,33 @@ final class LensSearch {
   static final int MOST_FRAMES = 40;
 
   private static final int FIRST_ROUNDS = 8;
+  private static final int STARS_AT_FIRST = 100;
   private static final int ROUNDS = 30;
   private static final int SIGN_ROUNDS = 3;
   private static final double USUAL_DISC_PX = 3;
-  private static final double USUAL_COMA_PX2 = 2;
+  private static final double USUAL_COMA_PX2 = 30;
 
   /** Half-maximum widths of usual cores differ by a seventh, 0.3 px² of 1 px². */
   private static final double USUAL_CORE_PX2 = 0.3;
 
-  private static final double[][] STARTS = {{0.7, 0.7}, {0.7, -0.7}, {-0.7, 0.7}, {-0.7, -0.7}};
+  /** Tilt to the right and down, curvature, astigmatism, px of disc. */
+  private static final double[][] STARTS = {
+    {0.1, 0.1, 0.7, 0.7},
+    {0.1, 0.1, 0.7, -0.7},
+    {0.1, 0.1, -0.7, 0.7},
+    {0.1, 0.1, -0.7, -0.7},
+    {3, 0.1, 0.5, 0.3},
+    {0.1, 3, 0.5, 0.3},
+    {3, 3, 0.5, 0.3},
+    {3, -3, 0.5, 0.3}
+  };
 
   private final List<FrameModel> models;
   private final CoreAssumption core;
+  private final double misfit;
 
-  LensSearch(List<FrameModel> models, CoreAssumption core) {
+  LensSearch(List<FrameModel> models, CoreAssumption core, double misfit) {
+    this.misfit = misfit;
     this.models = models;
     this.core = core;
   }
@@ -35,13 +48,10 @@ final class LensSearch {
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
     double[][] ownStart = of(frames, own);
     SceneFit best = null;
-    for (double[] signs : STARTS) {
+    for (double[] surfaces : STARTS) {
       double[] start = shared.clone();
-      start[FrameModel.TILT_RIGHT] = 0.1;
-      start[FrameModel.TILT_DOWN] = 0.1;
-      start[FrameModel.CURVATURE] = signs[0];
-      start[FrameModel.ASTIGMATISM] = signs[1];
-      SceneFit tried = fit(frames, expected).from(start, ownStart, FIRST_ROUNDS);
+      System.arraycopy(surfaces, 0, start, FrameModel.TILT_RIGHT, surfaces.length);
+      SceneFit tried = fit(frames, expected, STARS_AT_FIRST).from(start, ownStart, FIRST_ROUNDS);
       best = best == null || tried.loss() < best.loss() ? tried : best;
     }
     return settled(frames, expected, best);
@@ -50,13 +60,14 @@ final class LensSearch {
   /** From what was found before. */
   double[] refined(
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
-    SceneFit fit = fit(frames, expected).from(shared, of(frames, own), ROUNDS);
+    SceneFit fit = fit(frames, expected, Integer.MAX_VALUE).from(shared, of(frames, own), ROUNDS);
     return settled(frames, expected, fit);
   }
 
   /** Continues, turning the discs of single frames where that fits better. */
   private double[] settled(List<Integer> frames, OwnExpectations expected, SceneFit begun) {
-    SceneFit fit = fit(frames, expected).from(begun.shared(), begun.allOwn(), ROUNDS);
+    SceneFit fit =
+        fit(frames, expected, Integer.MAX_VALUE).from(begun.shared(), begun.allOwn(), ROUNDS);
     for (int round = 0; round < SIGN_ROUNDS; round++) {
       double[][] own = fit.allOwn();
       boolean turned = false;
@@ -69,7 +80,7 @@ final class LensSearch {
       if (!turned) {
         break;
       }
-      fit = fit(frames, expected).from(fit.shared(), own, ROUNDS);
+      fit = fit(frames, expected, Integer.MAX_VALUE).from(fit.shared(), own, ROUNDS);
     }
     return fit.shared();
   }
@@ -81,17 +92,15 @@ final class LensSearch {
       shared.expect(k, 0, USUAL_DISC_PX);
     }
     shared.expect(FrameModel.COMA, 0, USUAL_COMA_PX2);
-    double stars = models.stream().mapToDouble(m -> m.stars().count).sum();
-    double tempered = Math.sqrt(Math.max(1, stars / OwnExpectations.INDEPENDENT_PLACES));
     core.usualPx2()
-        .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, USUAL_CORE_PX2 / tempered));
+        .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, USUAL_CORE_PX2 / Math.sqrt(misfit)));
     return shared;
   }
 
-  private SceneFit fit(List<Integer> frames, OwnExpectations expected) {
+  private SceneFit fit(List<Integer> frames, OwnExpectations expected, int stars) {
     List<FrameModel> chosen = new ArrayList<>();
     frames.forEach(frame -> chosen.add(models.get(frame)));
-    return new SceneFit(chosen, sharedPrior(), expected.of(frames), core.leastPx2());
+    return new SceneFit(chosen, sharedPrior(), expected.of(frames), core.leastPx2(), stars);
   }
 
   private static double[][] of(List<Integer> frames, List<double[]> own) {

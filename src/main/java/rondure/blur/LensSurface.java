@@ -53,11 +53,28 @@ public record LensSurface(
    */
   public Moments at(double x, double y, double centreDiscPx, double stop) {
     double square = x * x + y * y;
-    double disc = centreDiscPx + stop * (tiltRightPx * x + tiltDownPx * y + curvaturePx * square);
+    double disc = discPx(x, y, centreDiscPx, stop);
     double split = stop * astigmatismPx * square / 2;
-    double coma = stop * stop * stop * stop * comaPx2 * square;
+    double coma = comaPx2(square, stop);
     double along = (disc + split) * (disc + split) / 16 + coma / 2;
     double across = (disc - split) * (disc - split) / 16 + coma / 6;
     return Moments.ofAxes(along, across, Math.atan2(y, x));
+  }
+
+  /** Their mean over the two axes. */
+  double roundPx2(double x, double y, double centreDiscPx, double stop) {
+    double square = x * x + y * y;
+    double disc = discPx(x, y, centreDiscPx, stop);
+    double split = stop * astigmatismPx * square / 2;
+    return (disc * disc + split * split) / 16 + comaPx2(square, stop) / 3;
+  }
+
+  private double discPx(double x, double y, double centreDiscPx, double stop) {
+    double square = x * x + y * y;
+    return centreDiscPx + stop * (tiltRightPx * x + tiltDownPx * y + curvaturePx * square);
+  }
+
+  private double comaPx2(double square, double stop) {
+    return stop * stop * stop * stop * comaPx2 * square;
   }
 }

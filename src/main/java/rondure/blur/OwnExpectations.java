@@ -9,52 +9,61 @@ import java.util.Set;
  *
  * <p>Unshaken frames: no shake, any defocus, the sharpest near focus. Shaken ones: any round shake,
  * and the defocus of the unshaken frames before and after them, as focus drifts or is bumped but
- * does not come and go with a gust; none where every frame is shaken. An expectation counts as much
- * as 24 stars would say with a like error, as the errors of a lens model are shared by neighbours.
+ * does not come and go with a gust; none where every frame is shaken. An expectation weighs the
+ * more, the more stars of a block miss the model together ({@link SharedMisfit}).
  */
 final class OwnExpectations {
-  /** What stars near each other share makes all stars of a frame count as so many. */
-  static final double INDEPENDENT_PLACES = 24;
 
   private static final double NO_SHAKE_PX2 = 0.02;
+  private static final double LEAST_PX2 = 0.1;
   private static final double ANY_PX2 = 30;
   private static final double ANY_SPIN2_PX2 = 10;
   private static final double ANY_DISC_PX = 40;
-  private static final double NEAR_FOCUS_PX = 1;
+
+  /** A disc that widens a star by 2.5 % is in focus, D²/16 = 0.05 M: D over √M. */
+  private static final double NEAR_FOCUS = 0.9;
+
   private static final double LIKE_NEIGHBOURS_PX = 0.7;
 
   private final List<FrameModel> models;
   private final Set<Integer> nearFocus;
   private final List<Shake> shakes;
   private final double[] discs;
+  private final double misfit;
 
   private OwnExpectations(
-      List<FrameModel> models, Set<Integer> nearFocus, List<Shake> shakes, double[] discs) {
+      List<FrameModel> models,
+      Set<Integer> nearFocus,
+      List<Shake> shakes,
+      double[] discs,
+      double misfit) {
     this.models = models;
     this.nearFocus = nearFocus;
     this.shakes = shakes;
     this.discs = discs;
+    this.misfit = misfit;
   }
 
   /**
    * Before anything is known of shakes.
    *
    * @param nearFocus frames held near focus
+   * @param misfit see {@link SharedMisfit}
    */
-  static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus) {
+  static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus, double misfit) {
     Shake none = new Shake(Shake.Kind.NONE, 0, 0);
     List<Shake> calm = java.util.Collections.nCopies(models.size(), none);
-    return new OwnExpectations(models, nearFocus, calm, new double[models.size()]);
+    return new OwnExpectations(models, nearFocus, calm, new double[models.size()], misfit);
   }
 
   /** Once shakes are read from frames fitted as unshaken. */
   OwnExpectations with(List<Shake> read, List<double[]> own, LensSurface lens) {
     double[] expected = new double[models.size()];
     for (int j = 0; j < expected.length; j++) {
-      double focused = -lens.meanDiscPx(0, models.get(j).stars().stop);
+      double focused = -lens.meanDiscPx(0, models.get(j).stars().places.stop);
       expected[j] = read.get(j).proven() ? neighbours(j, read, own, focused) : focused;
     }
-    return new OwnExpectations(models, nearFocus, read, expected);
+    return new OwnExpectations(models, nearFocus, read, expected, misfit);
   }
 
   /** Disc between those of the nearest unshaken frames before and after. */
@@ -81,8 +90,7 @@ final class OwnExpectations {
 
   /** Of one frame. */
   Prior of(int frame) {
-    double weight = Math.max(1, models.get(frame).stars().count / INDEPENDENT_PLACES);
-    double tempered = 1 / Math.sqrt(weight);
+    double tempered = 1 / Math.sqrt(misfit);
     Shake shake = shakes.get(frame);
     Prior prior = new Prior(FrameModel.OWN);
     prior.expect(FrameModel.ALONG, 0, ANY_SPIN2_PX2);
@@ -96,9 +104,23 @@ final class OwnExpectations {
     double needed = shake.kind() == Shake.Kind.SLIGHT ? shake.spin2Px2() : 0;
     prior.expect(FrameModel.SHAKE, needed, NO_SHAKE_PX2 * tempered);
     if (nearFocus.contains(frame)) {
-      prior.expect(FrameModel.DISC, discs[frame], NEAR_FOCUS_PX * tempered);
+      FrameModel model = models.get(frame);
+      double still = model.stars().stillRoundPx2(model.lengthening());
+      double error = NEAR_FOCUS * Math.sqrt(Math.max(LEAST_PX2, still));
+      prior.expect(FrameModel.DISC, discs[frame], error * tempered);
     }
     return prior;
+  }
+
+  /** Where a shaken frame's fit begins, its widening given to the shake; others as they were. */
+  double[] start(int frame, double[] own) {
+    double[] start = own.clone();
+    if (shakes.get(frame).proven()) {
+      start[FrameModel.DISC] = discs[frame];
+      double widening = (own[FrameModel.DISC] * own[FrameModel.DISC] - discs[frame] * discs[frame]);
+      start[FrameModel.SHAKE] = Math.max(shakes.get(frame).spin2Px2(), widening / 16);
+    }
+    return start;
   }
 
   List<Prior> of(List<Integer> frames) {

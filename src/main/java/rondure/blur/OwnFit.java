@@ -54,7 +54,7 @@ final class OwnFit {
   }
 
   private static double meanDisc(double[] shared, FrameModel model, double disc) {
-    return FrameModel.lens(shared).meanDiscPx(disc, model.stars().stop);
+    return FrameModel.lens(shared).meanDiscPx(disc, model.stars().places.stop);
   }
 
   private OwnFit settle() {

@@ -23,13 +23,18 @@ final class SceneSolver {
   private final List<FrameModel> models;
   private final CoreAssumption core;
   private final LensSearch search;
+  private final double misfit;
   private final double[] still;
   private final List<Integer> sharpestFirst;
 
-  SceneSolver(List<FrameModel> models, CoreAssumption core) {
+  /**
+   * @param misfit see {@link SharedMisfit}
+   */
+  SceneSolver(List<FrameModel> models, CoreAssumption core, double misfit) {
+    this.misfit = misfit;
     this.models = models;
     this.core = core;
-    search = new LensSearch(models, core);
+    search = new LensSearch(models, core, misfit);
     still = models.stream().mapToDouble(m -> m.stars().stillRoundPx2(m.lengthening())).toArray();
     sharpestFirst =
         IntStream.range(0, models.size())
@@ -39,7 +44,7 @@ final class SceneSolver {
   }
 
   SceneSolution solve() {
-    OwnExpectations calm = OwnExpectations.calm(models, nearFocus());
+    OwnExpectations calm = OwnExpectations.calm(models, nearFocus(), misfit);
     double[] start = new double[FrameModel.SHARED];
     start[FrameModel.CORE] = core.startPx2(still[sharpestFirst.get(0)]);
     List<Integer> together = picked(sharpestFirst);
@@ -51,8 +56,12 @@ final class SceneSolver {
     }
     OwnExpectations informed = calm.with(shakes, own, FrameModel.lens(shared));
     List<Integer> calmOnes = picked(calmOnes(shakes));
-    double[] refined = search.refined(calmOnes, informed, shared, own);
-    List<double[]> again = each(refined, informed, own);
+    List<double[]> starts = new ArrayList<>();
+    for (int j = 0; j < own.size(); j++) {
+      starts.add(informed.start(j, own.get(j)));
+    }
+    double[] refined = search.refined(calmOnes, informed, shared, starts);
+    List<double[]> again = each(refined, informed, starts);
     return new SceneSolution(models, refined, again, shakes, expected(informed, calmOnes));
   }
 

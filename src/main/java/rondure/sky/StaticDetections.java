@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiPredicate;
+import java.util.stream.Stream;
 import rondure.base.RobustStats;
 import rondure.sky.StaticReport.Finding;
 import rondure.stars.AverageStar;
@@ -46,6 +47,7 @@ public final class StaticDetections {
   private static final double LONE_SHARE_OF_MOVING_SKY = 0.15;
   private static final int LONE_PER_FRAME_OF_MOVING_SKY = 5;
   private static final double NARROW_SHARE = 0.6;
+  private static final double NARROWEST_PX = 1.3;
   private static final double LARGEST_SHARE_LOST_BY_AVERAGE = 0.2;
 
   private final List<SceneFrame> frames;
@@ -185,26 +187,25 @@ public final class StaticDetections {
   }
 
   private StaticReport remove(Finding finding, List<SpotTracker.Run> runs) {
-    double starWidth = starWidthPx();
-    List<StaticSpot> spots = runs.stream().map(run -> spot(run, starWidth, finding)).toList();
+    // When nothing is a star, the scene's own width is no measure: 1.3 px is narrower than any lens
+    // (0.4 px diffraction, pixel box and filter give 1.1 px at best).
+    double narrowPx = finding == Finding.SKY_MOVES ? NARROW_SHARE * starWidthPx() : NARROWEST_PX;
+    List<StaticSpot> spots = runs.stream().map(run -> spot(run, narrowPx)).toList();
     List<StarField> fields = new ArrayList<>(frames.size());
     List<Integer> removed = new ArrayList<>(frames.size());
     SpotsByFrame byFrame = new SpotsByFrame(spots);
     for (int i = 0; i < frames.size(); i++) {
       StarField before = frames.get(i).field();
-      StarField after = without(before, byFrame.inFrame(i));
+      StarField after = without(before, byFrame.inFrame(i), narrowPx);
       fields.add(after);
       removed.add(before.stars().size() - after.stars().size());
     }
     return new StaticReport(finding, fields, removed, distinct(spots));
   }
 
-  private static StaticSpot spot(SpotTracker.Run run, double starWidthPx, Finding finding) {
-    // When nothing is a star, the scene's own width is no measure: 1.3 px is narrower than any lens
-    // (0.4 px diffraction, pixel box and filter give 1.1 px at best).
-    double narrow = finding == Finding.SKY_MOVES ? NARROW_SHARE * starWidthPx : 1.3;
+  private static StaticSpot spot(SpotTracker.Run run, double narrowPx) {
     StaticSpot.Kind kind =
-        run.widthPx() < narrow ? StaticSpot.Kind.HOT_PIXEL : StaticSpot.Kind.GROUND_LIGHT;
+        run.widthPx() < narrowPx ? StaticSpot.Kind.HOT_PIXEL : StaticSpot.Kind.GROUND_LIGHT;
     return new StaticSpot(run.xPx(), run.yPx(), kind, run.first(), run.last(), run.seen());
   }
 
@@ -221,22 +222,30 @@ public final class StaticDetections {
     return Math.hypot(one.xPx() - two.xPx(), one.yPx() - two.yPx()) <= 2 * STAY_RADIUS_PX;
   }
 
-  private static StarField without(StarField field, BiPredicate<Double, Double> isStatic) {
+  /**
+   * A field without what is static.
+   *
+   * @param narrowPx narrower static lights are hot pixels, wider ones lamps
+   */
+  private static StarField without(
+      StarField field, BiPredicate<Double, Double> isStatic, double narrowPx) {
     List<Star> kept = new ArrayList<>();
     List<Star> gone = new ArrayList<>();
     for (Star star : field.stars()) {
       (isStatic.test(star.xPx(), star.yPx()) ? gone : kept).add(star);
     }
-    if (gone.isEmpty()) {
-      return field;
-    }
     List<Detection> others = new ArrayList<>(field.others());
     gone.forEach(s -> others.add(new Detection(s.xPx(), s.yPx(), s.fluxCounts(), Refusal.STATIC)));
     Map<Refusal, Integer> refused = new HashMap<>(field.refused());
-    refused.merge(Refusal.STATIC, gone.size(), Integer::sum);
+    if (!gone.isEmpty()) {
+      refused.merge(Refusal.STATIC, gone.size(), Integer::sum);
+    }
     // The pictures of average stars were made with the static ones; drop them when those were many.
     boolean spoiled = gone.size() > LARGEST_SHARE_LOST_BY_AVERAGE * field.stars().size();
     List<AverageStar> averages = spoiled ? List.of() : field.averageStars();
+    // What moves outside the sky is a star there after all.
+    Stream<Star> lamps = field.groundLights().stream().filter(s -> isStatic.test(s.xPx(), s.yPx()));
+    Stream<Star> lampsInSky = gone.stream().filter(s -> s.fwhmPx() >= narrowPx);
     return new StarField(
         field.widthPx(),
         field.heightPx(),
@@ -245,7 +254,8 @@ public final class StaticDetections {
         refused,
         field.sky(),
         field.mask(),
-        averages);
+        averages,
+        Stream.concat(lamps, lampsInSky).toList());
   }
 
   private static int clamp(int value, int least, int most) {

@@ -16,6 +16,8 @@ import java.util.Objects;
  * @param sky the background
  * @param mask sky and not-sky
  * @param averageStars averages over zones that hold at least 5 stars; WHOLE first
+ * @param groundLights lamps outside the sky region, measured as stars are, brightest first; at most
+ *     StarSettings.groundLightsMax
  */
 public record StarField(
     int widthPx,
@@ -25,12 +27,14 @@ public record StarField(
     Map<Refusal, Integer> refused,
     SkyState sky,
     SkyMask mask,
-    List<AverageStar> averageStars) {
+    List<AverageStar> averageStars,
+    List<Star> groundLights) {
   public StarField {
     stars = List.copyOf(stars);
     others = List.copyOf(others);
     refused = Map.copyOf(refused);
     averageStars = List.copyOf(averageStars);
+    groundLights = List.copyOf(groundLights);
     Objects.requireNonNull(sky, "sky");
     Objects.requireNonNull(mask, "mask");
   }

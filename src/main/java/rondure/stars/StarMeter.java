@@ -12,7 +12,10 @@ import rondure.base.RobustStats;
 public final class StarMeter {
   private static final double GAIN_FROM_PEAK_SIGMAS = 10;
 
-  private StarMeter() {}
+  private final PixelPlane plane;
+  private final double whiteLevelCounts;
+  private final double frameGain;
+  private final Wings wings;
 
   /**
    * Everything about the stars of one frame.
@@ -36,7 +39,8 @@ public final class StarMeter {
   public static StarField assemble(
       Found found, PixelPlane plane, PixelContext context, StarSettings settings) {
     StarShaper.Shaped shaped = new StarShaper(found, plane, context, settings).shape();
-    List<Star> stars = stars(shaped.shapes(), found, plane, context, settings);
+    StarMeter meter = new StarMeter(shaped, found, plane, context, settings);
+    List<Star> stars = meter.stars(shaped.shapes());
     return new StarField(
         plane.widthPx(),
         plane.heightPx(),
@@ -45,24 +49,30 @@ public final class StarMeter {
         shaped.refused(),
         found.sky(),
         found.mask(),
-        new AverageStars(plane, found.background()).of(stars));
+        new AverageStars(plane, found.background()).of(stars),
+        meter.stars(shaped.lights()));
   }
 
-  private static List<Star> stars(
-      List<MeasuredShape> shapes,
+  private StarMeter(
+      StarShaper.Shaped shaped,
       Found found,
       PixelPlane plane,
       PixelContext context,
       StarSettings settings) {
-    double frameGain = context.developed() ? 0 : frameGain(shapes, found.sky());
+    this.plane = plane;
+    this.whiteLevelCounts = context.whiteLevelCounts();
+    this.frameGain = context.developed() ? 0 : frameGain(shaped.shapes(), found.sky());
     double width =
-        median(shapes, shape -> shape.fit().profile().fwhmMinorPx(shape.fit().moments()));
-    Wings wings = new Wings(plane, found.background(), settings, width);
+        median(shaped.shapes(), shape -> shape.fit().profile().fwhmMinorPx(shape.fit().moments()));
+    this.wings = new Wings(plane, found.background(), settings, width);
+  }
+
+  /** As stars, brightest first. */
+  private List<Star> stars(List<MeasuredShape> shapes) {
     List<Star> stars = new ArrayList<>();
     for (MeasuredShape shape : shapes) {
       float peak = plane.at(shape.candidate().peakXPx(), shape.candidate().peakYPx());
-      stars.add(
-          star(shape, frameGain, wings.ratio(shape.fit()), peak / context.whiteLevelCounts()));
+      stars.add(star(shape, frameGain, wings.ratio(shape.fit()), peak / whiteLevelCounts));
     }
     stars.sort(Comparator.comparingDouble(Star::fluxCounts).reversed());
     return stars;

@@ -10,6 +10,8 @@ package rondure.stars;
  * @param shapeSnr least flux signal-to-noise for a shape [18]: second moments good to about 15 %
  * @param shapeStarsMax measured stars kept per frame, brightest first [400]
  * @param otherStarsMax other detections kept per frame, brightest first [400]
+ * @param groundLightsMax lamps outside the sky measured per frame, brightest first [40]: a few tell
+ *     the camera's motion from the sky's
  * @param wingNarrowFwhms reach of the narrow aperture of the wing ratio, in median widths (FWHM
  *     across) around the line of a star [1]: holds 94 % of a Gaussian star
  * @param wingWideFwhms reach of the wide aperture [2.5]: dew and haze spread light out there
@@ -20,6 +22,7 @@ public record StarSettings(
     double shapeSnr,
     int shapeStarsMax,
     int otherStarsMax,
+    int groundLightsMax,
     double wingNarrowFwhms,
     double wingWideFwhms) {
   public StarSettings {
@@ -32,7 +35,7 @@ public record StarSettings(
     if (!(shapeSnr >= detectionSnr)) {
       throw new IllegalArgumentException("shapeSnr must be >= detectionSnr, was " + shapeSnr);
     }
-    if (shapeStarsMax < 1 || otherStarsMax < 0) {
+    if (shapeStarsMax < 1 || otherStarsMax < 0 || groundLightsMax < 0) {
       throw new IllegalArgumentException("star limits must be positive");
     }
     if (!(wingNarrowFwhms > 0 && wingWideFwhms > wingNarrowFwhms)) {
@@ -45,6 +48,6 @@ public record StarSettings(
   }
 
   public static StarSettings defaults() {
-    return new StarSettings(64, 5, 18, 400, 400, 1, 2.5);
+    return new StarSettings(64, 5, 18, 400, 400, 40, 1, 2.5);
   }
 }

@@ -33,11 +33,13 @@ final class StarShaper {
   private final Map<Refusal, Integer> refused = new EnumMap<>(Refusal.class);
   private final List<Detection> others = new ArrayList<>();
   private final List<MeasuredShape> shapes = new ArrayList<>();
+  private final List<MeasuredShape> lights = new ArrayList<>();
   private double gain;
 
   /** What became of the candidates. */
   record Shaped(
       List<MeasuredShape> shapes,
+      List<MeasuredShape> lights,
       List<Detection> others,
       Map<Refusal, Integer> refused,
       Typical typical) {}
@@ -71,11 +73,12 @@ final class StarShaper {
       Optional<Refusal> early = refusalBeforeFit(candidate, typical);
       if (early.isPresent()) {
         refuse(candidate, early.get());
+        measureLight(candidate, early.get(), typical, common);
       } else {
         measure(candidate, typical, common);
       }
     }
-    return new Shaped(shapes, others, refused, typical);
+    return new Shaped(shapes, lights, others, refused, typical);
   }
 
   /** A bright star with its Gaussian fit. */
@@ -127,6 +130,31 @@ final class StarShaper {
   }
 
   private void measure(Candidate candidate, Typical typical, ProfileChoice.Common common) {
+    Result result = fit(candidate, typical, common);
+    result.shape().ifPresentOrElse(shapes::add, () -> refuse(candidate, result.whyNot()));
+  }
+
+  /** A lamp on the ground gets a shape as a star does, when it looks like one. */
+  private void measureLight(
+      Candidate candidate, Refusal reason, Typical typical, ProfileChoice.Common common) {
+    boolean room = lights.size() < settings.groundLightsMax();
+    boolean worthwhile =
+        reason == Refusal.NOT_SKY
+            && room
+            && LampRule.mayBe(candidate, found.mask(), neighbours, settings.shapeSnr())
+            && reasonAgainst(candidate, typical).isEmpty();
+    if (worthwhile) {
+      fit(candidate, typical, common)
+          .shape()
+          .filter(shape -> LampRule.isOne(shape, typical))
+          .ifPresent(lights::add);
+    }
+  }
+
+  /** A shape, or why there is none. */
+  private record Result(Optional<MeasuredShape> shape, Refusal whyNot) {}
+
+  private Result fit(Candidate candidate, Typical typical, ProfileChoice.Common common) {
     PixelNoise noise = noise(candidate, gain);
     int likely = profileNear(candidate, common.profileIndex());
     Placed start = start(candidate, typical);
@@ -136,8 +164,7 @@ final class StarShaper {
       attempt = fitting.settle(candidate, start, noise, likely);
     }
     if (attempt.fit().isEmpty()) {
-      refuse(candidate, attempt.whyNot());
-      return;
+      return new Result(Optional.empty(), attempt.whyNot());
     }
     ProfileChoice.Chosen chosen = new ProfileChoice.Chosen(likely, attempt.fit().get());
     if (snrOf(chosen.fit(), noise.gain()) > CHOOSING_SNR
@@ -146,16 +173,17 @@ final class StarShaper {
     }
     Optional<Refusal> late = refusalAfterFit(candidate, chosen.fit(), typical, noise);
     if (late.isPresent()) {
-      refuse(candidate, late.get());
-    } else {
-      shapes.add(
-          new MeasuredShape(
-              candidate,
-              chosen.fit(),
-              chosen.profileIndex(),
-              noise.skyCounts(),
-              Tails.of(fitting.pixels(), chosen.fit())));
+      return new Result(Optional.empty(), late.get());
     }
+    return new Result(
+        Optional.of(
+            new MeasuredShape(
+                candidate,
+                chosen.fit(),
+                chosen.profileIndex(),
+                noise.skyCounts(),
+                Tails.of(fitting.pixels(), chosen.fit()))),
+        Refusal.NOT_SETTLED);
   }
 
   /** The profile of the nearest star whose own light chose one; the frame's when there is none. */
@@ -180,6 +208,11 @@ final class StarShaper {
     if (!found.mask().isSky(candidate.xPx(), candidate.yPx())) {
       return Optional.of(Refusal.NOT_SKY);
     }
+    return reasonAgainst(candidate, typical);
+  }
+
+  /** What speaks against a candidate wherever it is. */
+  private Optional<Refusal> reasonAgainst(Candidate candidate, Typical typical) {
     if (plane.at(candidate.peakXPx(), candidate.peakYPx()) > saturation()) {
       return Optional.of(Refusal.SATURATED);
     }

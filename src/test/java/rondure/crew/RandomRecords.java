@@ -77,7 +77,8 @@ final class RandomRecords {
         refused,
         new SkyState(finite(), finite(), finite(), finite(), finite()),
         new SkyMask(1 + random.nextInt(256), list(random.nextInt(40), () -> "01101")),
-        list(4, this::averageStar));
+        list(4, this::averageStar),
+        list(starCount / 4, this::star));
   }
 
   private Star star() {

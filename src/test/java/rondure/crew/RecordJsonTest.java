@@ -38,7 +38,7 @@ class RecordJsonTest {
   @Property(tries = 100)
   void aRequestComesBackEqual(@ForAll Random random) throws IOException {
     ShotFacts facts = new RandomRecords(random).facts();
-    StarSettings settings = new StarSettings(64, 3 + random.nextDouble(), 18, 400, 0, 1, 2.5);
+    StarSettings settings = new StarSettings(64, 3 + random.nextDouble(), 18, 400, 0, 40, 1, 2.5);
     Request sent =
         new Request(
             random.nextLong(),
@@ -102,7 +102,8 @@ class RecordJsonTest {
         field.refused(),
         field.sky(),
         field.mask(),
-        List.of());
+        List.of(),
+        field.groundLights());
   }
 
   private static int[] bits(Stamp stamp) {

@@ -158,7 +158,8 @@ final class TroubleTasks implements WorkerTasks {
             field.refused(),
             new SkyState(Double.NaN, 1, 1, 1, 1),
             field.mask(),
-            field.averageStars());
+            field.averageStars(),
+            field.groundLights());
     return new FrameMeasurement(
         ShotFacts.unknown(ImageFormat.TIFF), Linearity.SENSOR, bad, usual.thumbnail());
   }

@@ -68,7 +68,8 @@ final class FrameFixture {
             Map.of(Refusal.SATURATED, 14, Refusal.CROWDED, 31),
             new SkyState(410, 21, kind == Kind.HAZY ? 0.085 : 0.041, 0.74, 0),
             mask(),
-            averages(stars));
+            averages(stars),
+            List.of());
     this.shape = shapeOf(stars);
   }
 

@@ -178,7 +178,7 @@ class RefusalTest {
   @Test
   void theBrightestStarsAreKeptWhenThereAreMoreThanTheLimit() {
     PixelPlane plane = ordinary(8000).exposed(NIGHT);
-    StarSettings few = new StarSettings(64, 5, 18, 10, 400, 1, 2.5);
+    StarSettings few = new StarSettings(64, 5, 18, 10, 400, 40, 1, 2.5);
     StarField field =
         StarMeter.assemble(
             RoughFinding.find(plane, NIGHT), plane, new PixelContext(65535, 0, false), few);

@@ -53,6 +53,6 @@ public final class Fields {
       rows.add("1".repeat((width + 63) / 64));
     }
     return new StarField(
-        width, height, stars, others, refused, sky, new SkyMask(64, rows), List.of());
+        width, height, stars, others, refused, sky, new SkyMask(64, rows), List.of(), List.of());
   }
 }

@@ -107,6 +107,7 @@ class DrawingTest {
         Map.of(),
         new SkyState(100, 5, 0.01, 0.5, 0),
         mask,
+        List.of(),
         List.of());
   }
 

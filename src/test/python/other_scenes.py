@@ -1,0 +1,77 @@
+"""The nights that other_nights.py renders."""
+from other_motion import Aim, Droop, Gust, Hand, Knock
+from other_nights import Night
+from other_optics import Lens
+
+WIDE = {"size": (3600, 2400), "pitch_um": 10.0, "frames": 6, "sky": 90.0}
+
+
+def on(frames, value, otherwise=0.0):
+    return lambda number: value if number in frames else otherwise
+
+
+NIGHTS = [
+    Night("steady-defocus", seconds=4, lens=Lens(2.0, 3.5, curvature=0.6), true_focal=1.012,
+          defocus=lambda i: 3.6),
+    Night("focus-drift", seconds=4, lens=Lens(2.1), focal_mm=35, defocus=lambda i: 0.55 * i,
+          subseconds=False),
+    Night("gusts", seconds=3, focal_mm=50, format="tif", lens=Lens(2.2, 4.0), sky=60,
+          motions=(Gust((2, 3), 1.9, 5), Gust((6,), 3.0, 80), Gust((8,), 1.2, 40))),
+    Night("knock", seconds=5, focal_mm=35, lens=Lens(1.9), ground=0.25,
+          motions=(Knock(3, 0.4, (5, 2), 1.5), Knock(7, 0.7, (-3, 14)))),
+    Night("droop", seconds=2, focal_mm=135, stars=250, sky=60, lens=Lens(2.0), azimuth=20,
+          altitude=60, motions=(Droop((0.3, 2.6), 12.0, 30.0),), latitude=52, ground=0),
+    Night("hand-press", seconds=6, focal_mm=50, lens=Lens(2.0, 3.0), azimuth=0, altitude=50,
+          motions=(Hand((0, 4, 7), 9, 1.5),), gap=3),
+    Night("tilt", **WIDE, seconds=8, focal_mm=24, true_focal=0.985, k1=-0.02,
+          lens=Lens(1.8, tilt=(7.5, 2.5), curvature=0.8), stars=900),
+    Night("coma", **WIDE, seconds=8, focal_mm=14, k1=-0.015, f_number=2.0,
+          lens=Lens(1.8, 4.0, coma=4.0, astigmatism=1.5), stars=1200, latitude=35),
+    Night("dew", seconds=4, focal_mm=35, lens=Lens(2.2), frames=12,
+          light=lambda i: 1 - 0.055 * max(0, i - 3),
+          halo=lambda i: (min(0.35, 0.045 * max(0, i - 3)), 14.0)),
+    Night("cloud", seconds=8, focal_mm=24, format="jpg92", stars=400, patchy=0.2,
+          light=lambda i: {4: 0.55, 5: 0.4, 6: 0.5, 7: 0.8}.get(i, 1.0)),
+    Night("poor-mount", seconds=60, focal_mm=135, stars=300, sky=12, mount_error_deg=4.0,
+          lens=Lens(2.1, 3.5), ground=0, frames=9, azimuth=120, altitude=55),
+    Night("good-mount", seconds=60, focal_mm=50, stars=500, sky=12, mount_error_deg=0.15,
+          lens=Lens(1.9), ground=0.12, frames=9),
+    Night("southern", seconds=15, true_seconds=16, focal_mm=35, latitude=-33, azimuth=60,
+          altitude=45, orientation=6, lens=Lens(2.0, 3.5), ground=0.2,
+          exposure=lambda i: (15, 4)[i % 2]),
+    Night("moonlit", seconds=8, focal_mm=50, stars=70, sky=900, gradient=1.5, ground=0.35,
+          exposure=lambda i: (8, 3)[i // 3 % 2], lens=Lens(2.2), iso=1600),
+    Night("city", seconds=3, focal_mm=24, stars=150, sky=700, gradient=2.5, lamps=40, ground=0.3,
+          format="jpg90", motions=(Gust((3, 4, 8), 2.2, -20),), lens=Lens(2.0)),
+    Night("mixed", seconds=6, focal_mm=50, lens=Lens(2.0, curvature=0.8), frames=12,
+          defocus=on((1, 4, 7, 9), 2.5), exposure=lambda i: (2, 6, 4)[i % 3],
+          motions=(Gust((2, 4, 5, 10), 1.3, 30), Gust((7, 8), 2.2, 110))),
+    Night("equator-wide", **WIDE, seconds=30, true_seconds=32, focal_mm=24, azimuth=180,
+          altitude=45, lens=Lens(2.0), stars=800, exposure=lambda i: (30, 30, 30, 8, 8, 8)[i],
+          k1=0.01),
+    Night("pole-wide", **WIDE, seconds=30, true_seconds=32, focal_mm=24, azimuth=0, altitude=48,
+          lens=Lens(1.9, 3.5), stars=900),
+    Night("corner-14", **WIDE, seconds=40, true_seconds=40.3, focal_mm=14, azimuth=180, altitude=25,
+          lens=Lens(2.0), stars=1500, ground=0.3, k1=-0.01),
+    Night("sharp-1.3", seconds=2, focal_mm=24, lens=Lens(1.3, curvature=0.4), stars=400),
+    Night("sharp-3.2", seconds=3, focal_mm=35, lens=Lens(3.2, 3.5), stars=300),
+    Night("soft-3.2", seconds=3, focal_mm=35, lens=Lens(3.2), defocus=on((3, 4, 5), 6.5),
+          format="tif"),
+    Night("jpeg-mix", seconds=10, focal_mm=24, format="jpg92", subseconds=False, lens=Lens(2.0),
+          demosaic=True, exposure=lambda i: (3, 12)[i % 2], defocus=on((2, 6), 4.5),
+          motions=(Gust((4, 8), 2.4, 60),)),
+    Night("portrait-gusts", seconds=4, focal_mm=35, orientation=8, format="jpg95", lens=Lens(2.1),
+          motions=(Gust((1, 5, 6), 2.5, 90),)),
+    Night("half-ground", seconds=13, focal_mm=35, ground=0.55, lamps=12, lens=Lens(2.0),
+          exposure=lambda i: (13, 13, 3)[i % 3], azimuth=95, altitude=20),
+    Night("rich", seconds=10, focal_mm=35, stars=2000, lens=Lens(2.0, 4.0), format="tif",
+          exposure=lambda i: (3, 10)[i // 2 % 2], ground=0.1),
+    Night("re-aimed", seconds=5, focal_mm=24, lens=Lens(2.0), frames=9,
+          motions=(Aim(3, (2500, -300)), Aim(6, (-6000, 500)), Gust((4, 7), 2.2))),
+    Night("curved", seconds=3, focal_mm=35, lens=Lens(1.9, curvature=10.0, astigmatism=2.5),
+          defocus=on((6, 7), 3.5), stars=600),
+    Night("trailing-all", seconds=20, true_seconds=20.2, focal_mm=24, latitude=28, azimuth=270,
+          altitude=35, lens=Lens(2.0, 3.5), subseconds=False),
+    Night("trail-135", seconds=4, focal_mm=135, latitude=60, azimuth=200, altitude=65, ground=0,
+          lens=Lens(2.4), sky=60, exposure=lambda i: (1.6, 4)[i % 2], stars=200),
+]
