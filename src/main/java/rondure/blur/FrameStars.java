@@ -13,6 +13,7 @@ final class FrameStars {
   private static final int MOST_STARS = 400;
   private static final double FLOOR_PX2 = 0.015;
   private static final double FLOOR_SHARE = 0.025;
+  private static final double WIDEST = 0.9;
 
   final int count;
   final FieldPlaces places;
@@ -84,10 +85,19 @@ final class FrameStars {
 
   /** Median over the stars of the round part that steady motion leaves. */
   double stillRoundPx2(double lengthening) {
+    return RobustStats.median(still(lengthening));
+  }
+
+  /** The same of the widest tenth. */
+  double widestStillPx2(double lengthening) {
+    return RobustStats.percentile(WIDEST, still(lengthening));
+  }
+
+  private double[] still(double lengthening) {
     double[] left = new double[count];
     for (int i = 0; i < count; i++) {
       left[i] = seen[3 * i] - lengthening * places.moved[3 * i];
     }
-    return RobustStats.median(left);
+    return left;
   }
 }
