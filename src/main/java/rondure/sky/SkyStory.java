@@ -12,8 +12,7 @@ final class SkyStory {
   private final List<SkyShot> shots;
   private final SceneClock clock;
   private final Camera camera;
-  private final boolean calibrated;
-  private final double scaleError;
+  private final Trust trust;
   private final List<FrameStars> frames;
   private final List<StarChain.Link> links;
   private final FrameSky[] told;
@@ -23,21 +22,30 @@ final class SkyStory {
   /** A block with its map and its motion. */
   private record Block(SkyMap map, BlockSky sky) {}
 
-  SkyStory(
-      List<SkyShot> shots,
-      SceneClock clock,
-      Camera camera,
-      boolean calibrated,
-      double scaleError,
-      List<FrameStars> frames,
-      List<StarChain.Link> links) {
+  /** Frames linked by their stars, as seen through a camera. */
+  record Matched(Camera camera, List<FrameStars> frames, List<StarChain.Link> links) {
+    Matched {
+      frames = List.copyOf(frames);
+      links = List.copyOf(links);
+    }
+  }
+
+  /**
+   * How far the camera is to be trusted.
+   *
+   * @param scaleKnown whether its focal length means anything
+   * @param found whether it was found from the scene
+   * @param scaleError share by which the focal length may be wrong
+   */
+  record Trust(boolean scaleKnown, boolean found, double scaleError) {}
+
+  SkyStory(List<SkyShot> shots, SceneClock clock, Matched matched, Trust trust) {
     this.shots = shots;
     this.clock = clock;
-    this.camera = camera;
-    this.calibrated = calibrated;
-    this.scaleError = scaleError;
-    this.frames = frames;
-    this.links = links;
+    this.camera = matched.camera();
+    this.frames = matched.frames();
+    this.links = matched.links();
+    this.trust = trust;
     this.told = new FrameSky[shots.size()];
     this.tracks = new int[shots.size()][];
     Arrays.fill(told, FrameSky.UNKNOWN);
@@ -59,7 +67,7 @@ final class SkyStory {
       keepTracks(block);
     }
     Vec spin = main.sky().sky();
-    boolean turns = main.sky().kind() == BlockSky.Kind.TURNS;
+    boolean turns = trust.scaleKnown() && main.sky().kind() == BlockSky.Kind.TURNS;
     Optional<Direction> pole =
         turns ? Optional.of(Direction.of(-spin.x(), -spin.y(), -spin.z())) : Optional.empty();
     double error =
@@ -67,14 +75,17 @@ final class SkyStory {
     return new SceneSky(
         finding(main.sky()),
         Optional.of(camera),
-        calibrated,
+        trust.found(),
         pole,
         turns ? Math.min(180, error) : 180,
         Arrays.asList(told),
         new StarTracks(trackCount, Arrays.asList(tracks)));
   }
 
-  private static SceneSky.Finding finding(BlockSky sky) {
+  private SceneSky.Finding finding(BlockSky sky) {
+    if (!trust.scaleKnown()) {
+      return SceneSky.Finding.SCALE_UNKNOWN;
+    }
     return switch (sky.kind()) {
       case TURNS -> sky.byClock() ? SceneSky.Finding.SKY_TURNS : SceneSky.Finding.CLOCK_UNKNOWN;
       case TRACKS -> sky.byClock() ? SceneSky.Finding.TRACKING : SceneSky.Finding.CLOCK_UNKNOWN;
@@ -94,7 +105,7 @@ final class SkyStory {
         List<Pose> poses = poses(map);
         if (poses.size() >= 2) {
           SkyTimes times = SkyTimes.of(poses, clock.stepSeconds());
-          blocks.add(new Block(map, new BlockSky(times, clock.stepSeconds(), camera, scaleError)));
+          blocks.add(new Block(map, new BlockSky(times, clock.stepSeconds(), camera, trust)));
         }
       }
     }
