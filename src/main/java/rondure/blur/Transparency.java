@@ -24,7 +24,7 @@ public final class Transparency {
   static final int LEAST_STARS = 6;
 
   /** Brightest shared stars that are used of each frame. */
-  private static final int MOST_STARS = 120;
+  private static final int MOST_STARS = 100;
 
   /** Stars differ from frame to frame by more than their noise: sampling, flat field, profile. */
   private static final double LEAST_ERROR_MAG = 0.03;
