@@ -41,7 +41,8 @@ final class RegisteredScene {
       if (finding.isCalibrated()) {
         calibrated = true;
         camera = finding.camera();
-        match();
+        frames = frames();
+        links = StarChain.again(camera, frames, links);
       }
     }
     SkyStory.Matched matched = new SkyStory.Matched(camera, frames, links);
@@ -55,7 +56,11 @@ final class RegisteredScene {
   }
 
   private void match() {
-    frames = shots.stream().map(shot -> new FrameStars(shot.field(), camera)).toList();
+    frames = frames();
     links = StarChain.of(camera, frames, clock);
+  }
+
+  private List<FrameStars> frames() {
+    return shots.stream().map(shot -> new FrameStars(shot.field(), camera)).toList();
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import rondure.base.RobustStats;
 
 /**
  * A focal length for a scene whose facts tell none. Stars are matched under several guesses; the
@@ -124,7 +125,7 @@ final class ScaleSearch {
             .filter(p -> p.seconds(clock).filter(s -> s > 4 * clock.stepSeconds()).isPresent())
             .sorted(Comparator.comparingInt(StarPaths.Pair::parent))
             .toList();
-    if (timed.isEmpty()) {
+    if (timed.isEmpty() || !isEven(cameras.get(best), timed)) {
       return Optional.empty();
     }
     for (int i = 0; i + 1 < cameras.size(); i++) {
@@ -140,16 +141,25 @@ final class ScaleSearch {
     return Optional.empty();
   }
 
+  /** Whether the pairs turn at one rate, so that its median means something. */
+  private boolean isEven(Camera camera, List<StarPaths.Pair> timed) {
+    double[] rates = rates(camera, timed);
+    double error = RobustStats.madSigma(rates) / Math.sqrt(rates.length);
+    return error < LARGEST_ERROR / 2 * RobustStats.median(rates);
+  }
+
   /** Median rate of the pairs over the sidereal one. */
   private double rateShare(Camera camera, List<StarPaths.Pair> timed) {
-    double[] rates =
-        timed.stream()
-            .mapToDouble(
-                p ->
-                    p.fit(camera)
-                        .map(f -> f.turn().angleRad() / p.seconds(clock).orElseThrow())
-                        .orElse(Double.NaN))
-            .toArray();
-    return rondure.base.RobustStats.median(rates) / SkyMotion.SIDEREAL_RATE_RAD_PER_S;
+    return RobustStats.median(rates(camera, timed)) / SkyMotion.SIDEREAL_RATE_RAD_PER_S;
+  }
+
+  private double[] rates(Camera camera, List<StarPaths.Pair> timed) {
+    return timed.stream()
+        .mapToDouble(
+            p ->
+                p.fit(camera)
+                    .map(f -> f.turn().angleRad() / p.seconds(clock).orElseThrow())
+                    .orElse(Double.NaN))
+        .toArray();
   }
 }

@@ -64,6 +64,7 @@ final class SkyStory {
                 .thenComparingDouble(b -> b.sky().poses().size()));
     for (Block block : blocks) {
       tell(block, block == main ? Rotation.NONE : aligned(block, main));
+      jumpInto(block);
       keepTracks(block);
     }
     Vec spin = main.sky().sky();
@@ -159,18 +160,45 @@ final class SkyStory {
     }
   }
 
+  /** A later block was aimed at where no star is shared: half the view away at least. */
+  private void jumpInto(Block block) {
+    int first = block.sky().poses().get(0).frame();
+    boolean later = links.stream().anyMatch(l -> l.frame() < first);
+    if (later) {
+      FrameSky sky = told[first];
+      double half = frames.get(first).diagonalPx() / 2;
+      double angle = Math.atan(half / camera.focalLengthPx());
+      told[first] =
+          new FrameSky(sky.attitude(), sky.skySpin(), sky.creep(), sky.spinErrorRadPerS(), angle);
+    }
+  }
+
   private void keepTracks(Block block) {
+    int[] seen = measuredCounts(block);
+    int[] renumbered = new int[seen.length];
+    for (int star = 0; star < seen.length; star++) {
+      renumbered[star] = seen[star] >= 2 ? trackCount++ : -1;
+    }
     for (int i = 0; i < frames.size(); i++) {
-      Optional<int[]> numbers = block.map().tracks(i);
-      if (numbers.isPresent()) {
-        FrameStars stars = frames.get(i);
-        for (int j = 0; j < stars.count; j++) {
-          if (stars.measured[j] >= 0) {
-            tracks[i][stars.measured[j]] = trackCount + numbers.get()[j];
-          }
+      int[] numbers = block.map().tracks(i).orElse(new int[0]);
+      FrameStars stars = frames.get(i);
+      for (int j = 0; j < numbers.length; j++) {
+        if (stars.measured[j] >= 0) {
+          tracks[i][stars.measured[j]] = renumbered[numbers[j]];
         }
       }
     }
-    trackCount += block.map().starCount();
+  }
+
+  /** In how many frames each star of a block's map was measured. */
+  private int[] measuredCounts(Block block) {
+    int[] counts = new int[block.map().starCount()];
+    for (int i = 0; i < frames.size(); i++) {
+      int[] numbers = block.map().tracks(i).orElse(new int[0]);
+      for (int j = 0; j < numbers.length; j++) {
+        counts[numbers[j]] += frames.get(i).measured[j] >= 0 ? 1 : 0;
+      }
+    }
+    return counts;
   }
 }
