@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.function.DoubleBinaryOperator;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.base.Stamp;
@@ -63,31 +64,33 @@ final class AverageGrid {
     return Math.max(1e-9, sum);
   }
 
-  /** Second moments about the centroid that the stars were laid on. */
-  Moments moments() {
-    double total = total();
-    double xx = 0;
-    double xy = 0;
-    double yy = 0;
+  /** Mean of a function of the place, px from the centroid, weighted with the light. */
+  double mean(DoubleBinaryOperator of) {
+    double sum = 0;
     for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-      if (isInside(i)) {
-        double share = light(i) / total;
-        xx += share * dx(i) * dx(i);
-        xy += share * dx(i) * dy(i);
-        yy += share * dy(i) * dy(i);
-      }
+      sum += isInside(i) ? light(i) * of.applyAsDouble(dx(i), dy(i)) : 0;
     }
-    return new Moments(xx, xy, yy);
+    return sum / total();
   }
 
-  /** √Σ (x² − y²)²/4 over the aperture, times noise over light. */
-  double spin2ErrorPx2() {
+  /** Standard error of such a mean from the noise of the rim. */
+  double errorOf(DoubleBinaryOperator of) {
     double squares = 0;
     for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-      double weight = isInside(i) ? (dx(i) * dx(i) - dy(i) * dy(i)) / 2 : 0;
+      double weight = isInside(i) ? of.applyAsDouble(dx(i), dy(i)) : 0;
       squares += weight * weight;
     }
     double alike = Math.max(1, CORRELATED_PX2 * samplesPerPx * samplesPerPx);
     return noise * Math.sqrt(squares * alike) / total();
+  }
+
+  /** Second moments about the centroid that the stars were laid on. */
+  Moments moments() {
+    return new Moments(mean((x, y) -> x * x), mean((x, y) -> x * y), mean((x, y) -> y * y));
+  }
+
+  /** Of the difference (xx - yy) / 2. */
+  double spin2ErrorPx2() {
+    return errorOf((x, y) -> (x * x - y * y) / 2);
   }
 }

@@ -71,16 +71,6 @@ final class CoreTrust {
   }
 
   private double fitOdds(SceneSolution found, SceneSolution defocused) {
-    if (Boolean.getBoolean("dbg"))
-      System.out.printf(
-          "   fitodds loss found %.1f core %.3f %s; defoc %.1f core %.3f %s misfit %.1f%n",
-          found.loss(),
-          found.corePx2(),
-          found.lens(),
-          defocused.loss(),
-          defocused.corePx2(),
-          defocused.lens(),
-          misfit);
     return (defocused.loss() - found.loss() + FREEDOM) / (CAUTION * misfit);
   }
 

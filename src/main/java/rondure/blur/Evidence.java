@@ -79,7 +79,17 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** lostPercent: the same stars give less light than in the clear frames. */
     LIGHT_LOST,
     /** scatterMag: they do so unevenly. */
-    LIGHT_PATCHY
+    LIGHT_PATCHY,
+    /** wingPercent: more light stands beside the stars than in frames of like width: dew. */
+    WINGS_GROWN,
+    /** the sky is cut off at black: haze cannot be seen. */
+    LIGHT_UNSEEN,
+    /** lightCount: lamps on the ground are not stretched as the stars are. */
+    GROUND_LIGHTS_SHARP,
+    /** lightCount: lamps on the ground are stretched as the stars are. */
+    GROUND_LIGHTS_SMEARED,
+    /** ringPercent of the peak: a ring darker than the sky around stars of a sharpened picture. */
+    DARK_RINGS
   }
 
   public Evidence {

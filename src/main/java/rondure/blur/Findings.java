@@ -26,6 +26,11 @@ record Findings(
       addDirection(list, owner);
     }
     addEdges(list);
+    if (evidence.developed()) {
+      DarkRing.of(evidence.field())
+          .map(ring -> Map.of("ringPercent", 100 * ring.depthShare()))
+          .ifPresent(values -> add(list, Evidence.Kind.DARK_RINGS, values));
+    }
     if (shape.starCount() < FEW_STARS) {
       add(list, Evidence.Kind.FEW_STARS, Map.of("starCount", (double) shape.starCount()));
     }
@@ -114,6 +119,7 @@ record Findings(
   }
 
   private void addComparison(List<Evidence> list, SmearOwner owner) {
+    owner.ground().flatMap(GroundSmear::evidence).ifPresent(list::add);
     if (Math.abs(owner.patternLogOdds()) > 1) {
       Evidence.Kind kind =
           owner.patternLogOdds() > 0

@@ -29,8 +29,18 @@ final class FrameNormals {
 
   /** Of all stars; parameters before {@code from} are held fixed. */
   static FrameNormals of(FrameModel model, double[] shared, double[] own, int from) {
+    return of(model, shared, own, from, model.stars().count);
+  }
+
+  /** Of the brightest stars alone, for all parameters. */
+  static FrameNormals ofBrightest(FrameModel model, double[] shared, double[] own, int most) {
+    return of(model, shared, own, 0, Math.min(most, model.stars().count));
+  }
+
+  private static FrameNormals of(
+      FrameModel model, double[] shared, double[] own, int from, int stars) {
     FrameNormals normals = new FrameNormals(model);
-    for (int i = 0; i < model.stars().count; i++) {
+    for (int i = 0; i < stars; i++) {
       normals.add(i, shared, own, from);
     }
     normals.mirror();

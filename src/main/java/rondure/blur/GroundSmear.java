@@ -2,6 +2,7 @@ package rondure.blur;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
@@ -46,6 +47,8 @@ record GroundSmear(
   /** Stars behind bare branches look like lamps that follow the stars. */
   private static final double UNPROVEN_LOG_ODDS = 1.5;
 
+  private static final double TELLING_LOG_ODDS = 0.7;
+
   /**
    * So dense beside the stars, "lamps" are stars in a part of the sky that was not seen as such.
    */
@@ -78,6 +81,16 @@ record GroundSmear(
       logOdds = areStars(field) ? 0 : Math.max(-UNPROVEN_LOG_ODDS, logOdds);
     }
     return Optional.of(new GroundSmear(lamps.size(), starsPx2, lightsPx2, error, logOdds));
+  }
+
+  /** The sentence, where the lamps tell anything. */
+  Optional<Evidence> evidence() {
+    if (Math.abs(skyLogOdds) < TELLING_LOG_ODDS) {
+      return Optional.empty();
+    }
+    Evidence.Kind kind =
+        skyLogOdds > 0 ? Evidence.Kind.GROUND_LIGHTS_SHARP : Evidence.Kind.GROUND_LIGHTS_SMEARED;
+    return Optional.of(new Evidence(kind, Map.of("lightCount", (double) lights)));
   }
 
   /** Of the sky (share 1 is missing from the lamps) against the tripod (nothing is missing). */

@@ -12,10 +12,11 @@ final class LensSearch {
   static final int MOST_FRAMES = 40;
 
   private static final int FIRST_ROUNDS = 8;
+  private static final int STARS_AT_FIRST = 100;
   private static final int ROUNDS = 30;
   private static final int SIGN_ROUNDS = 3;
   private static final double USUAL_DISC_PX = 3;
-  private static final double USUAL_COMA_PX2 = 2;
+  private static final double USUAL_COMA_PX2 = 30;
 
   /** Half-maximum widths of usual cores differ by a seventh, 0.3 px² of 1 px². */
   private static final double USUAL_CORE_PX2 = 0.3;
@@ -50,7 +51,7 @@ final class LensSearch {
     for (double[] surfaces : STARTS) {
       double[] start = shared.clone();
       System.arraycopy(surfaces, 0, start, FrameModel.TILT_RIGHT, surfaces.length);
-      SceneFit tried = fit(frames, expected).from(start, ownStart, FIRST_ROUNDS);
+      SceneFit tried = fit(frames, expected, STARS_AT_FIRST).from(start, ownStart, FIRST_ROUNDS);
       best = best == null || tried.loss() < best.loss() ? tried : best;
     }
     return settled(frames, expected, best);
@@ -59,13 +60,14 @@ final class LensSearch {
   /** From what was found before. */
   double[] refined(
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
-    SceneFit fit = fit(frames, expected).from(shared, of(frames, own), ROUNDS);
+    SceneFit fit = fit(frames, expected, Integer.MAX_VALUE).from(shared, of(frames, own), ROUNDS);
     return settled(frames, expected, fit);
   }
 
   /** Continues, turning the discs of single frames where that fits better. */
   private double[] settled(List<Integer> frames, OwnExpectations expected, SceneFit begun) {
-    SceneFit fit = fit(frames, expected).from(begun.shared(), begun.allOwn(), ROUNDS);
+    SceneFit fit =
+        fit(frames, expected, Integer.MAX_VALUE).from(begun.shared(), begun.allOwn(), ROUNDS);
     for (int round = 0; round < SIGN_ROUNDS; round++) {
       double[][] own = fit.allOwn();
       boolean turned = false;
@@ -78,7 +80,7 @@ final class LensSearch {
       if (!turned) {
         break;
       }
-      fit = fit(frames, expected).from(fit.shared(), own, ROUNDS);
+      fit = fit(frames, expected, Integer.MAX_VALUE).from(fit.shared(), own, ROUNDS);
     }
     return fit.shared();
   }
@@ -95,10 +97,10 @@ final class LensSearch {
     return shared;
   }
 
-  private SceneFit fit(List<Integer> frames, OwnExpectations expected) {
+  private SceneFit fit(List<Integer> frames, OwnExpectations expected, int stars) {
     List<FrameModel> chosen = new ArrayList<>();
     frames.forEach(frame -> chosen.add(models.get(frame)));
-    return new SceneFit(chosen, sharedPrior(), expected.of(frames), core.leastPx2());
+    return new SceneFit(chosen, sharedPrior(), expected.of(frames), core.leastPx2(), stars);
   }
 
   private static double[][] of(List<Integer> frames, List<double[]> own) {

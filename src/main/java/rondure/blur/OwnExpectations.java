@@ -15,10 +15,14 @@ import java.util.Set;
 final class OwnExpectations {
 
   private static final double NO_SHAKE_PX2 = 0.02;
+  private static final double LEAST_PX2 = 0.1;
   private static final double ANY_PX2 = 30;
   private static final double ANY_SPIN2_PX2 = 10;
   private static final double ANY_DISC_PX = 40;
-  private static final double NEAR_FOCUS_PX = 1;
+
+  /** A disc that widens a star by 2.5 % is in focus, D²/16 = 0.05 M: D over √M. */
+  private static final double NEAR_FOCUS = 0.9;
+
   private static final double LIKE_NEIGHBOURS_PX = 0.7;
 
   private final List<FrameModel> models;
@@ -100,9 +104,23 @@ final class OwnExpectations {
     double needed = shake.kind() == Shake.Kind.SLIGHT ? shake.spin2Px2() : 0;
     prior.expect(FrameModel.SHAKE, needed, NO_SHAKE_PX2 * tempered);
     if (nearFocus.contains(frame)) {
-      prior.expect(FrameModel.DISC, discs[frame], NEAR_FOCUS_PX * tempered);
+      FrameModel model = models.get(frame);
+      double still = model.stars().stillRoundPx2(model.lengthening());
+      double error = NEAR_FOCUS * Math.sqrt(Math.max(LEAST_PX2, still));
+      prior.expect(FrameModel.DISC, discs[frame], error * tempered);
     }
     return prior;
+  }
+
+  /** Where a shaken frame's fit begins, its widening given to the shake; others as they were. */
+  double[] start(int frame, double[] own) {
+    double[] start = own.clone();
+    if (shakes.get(frame).proven()) {
+      start[FrameModel.DISC] = discs[frame];
+      double widening = (own[FrameModel.DISC] * own[FrameModel.DISC] - discs[frame] * discs[frame]);
+      start[FrameModel.SHAKE] = Math.max(shakes.get(frame).spin2Px2(), widening / 16);
+    }
+    return start;
   }
 
   List<Prior> of(List<Integer> frames) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import rondure.sky.FrameSky;
 import rondure.sky.SceneSky;
@@ -32,6 +33,7 @@ record SceneFindings(
   private static final double JUMP_PX = 2;
   private static final double PATCHY_MAG = 0.15;
   private static final double SURE = 3;
+  private static final double LEAST_WINGS = 0.05;
   private static final double LEAST_LOST_SHARE = 0.15;
 
   /** The scene's evidence, then what the frame itself shows. */
@@ -41,6 +43,7 @@ record SceneFindings(
     addSky(list);
     addCamera(list);
     addLight(list);
+    addWings(list);
     if (core.realProbability() < 0.5) {
       add(list, Evidence.Kind.SOFT_THROUGHOUT, "sharpestFwhmPx", core.fwhmPx());
     }
@@ -119,6 +122,16 @@ record SceneFindings(
                 add(list, Evidence.Kind.LIGHT_PATCHY, "scatterMag", loss.scatterMag());
               }
             });
+  }
+
+  private void addWings(List<Evidence> list) {
+    light
+        .wings()
+        .filter(wings -> wings.excess() > Math.max(LEAST_WINGS, SURE * wings.errorShare()))
+        .ifPresent(w -> add(list, Evidence.Kind.WINGS_GROWN, "wingPercent", 100 * w.excess()));
+    if (light.silence().equals(Optional.of(FrameLight.Silence.BLACK_SKY))) {
+      list.add(new Evidence(Evidence.Kind.LIGHT_UNSEEN, Map.of()));
+    }
   }
 
   private static void add(List<Evidence> list, Evidence.Kind kind, String name, double value) {

@@ -17,14 +17,22 @@ final class SceneFit {
   private final Prior sharedPrior;
   private final List<Prior> ownPriors;
   private final double leastCorePx2;
+  private final int mostStars;
   private double[] shared;
   private double[][] own;
   private double loss;
 
   /**
    * @param leastCorePx2 what diffraction and pixel leave of the finest star
+   * @param mostStars of each frame, the brightest
    */
-  SceneFit(List<FrameModel> models, Prior sharedPrior, List<Prior> ownPriors, double leastCorePx2) {
+  SceneFit(
+      List<FrameModel> models,
+      Prior sharedPrior,
+      List<Prior> ownPriors,
+      double leastCorePx2,
+      int mostStars) {
+    this.mostStars = mostStars;
     this.models = models;
     this.sharedPrior = sharedPrior;
     this.ownPriors = ownPriors;
@@ -80,7 +88,7 @@ final class SceneFit {
   private FrameNormals[] normals(double[] sharedAt, double[][] ownAt) {
     FrameNormals[] normals = new FrameNormals[models.size()];
     for (int j = 0; j < normals.length; j++) {
-      normals[j] = FrameNormals.of(models.get(j), sharedAt, ownAt[j], 0);
+      normals[j] = FrameNormals.ofBrightest(models.get(j), sharedAt, ownAt[j], mostStars);
     }
     return normals;
   }

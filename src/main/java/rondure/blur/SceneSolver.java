@@ -56,8 +56,12 @@ final class SceneSolver {
     }
     OwnExpectations informed = calm.with(shakes, own, FrameModel.lens(shared));
     List<Integer> calmOnes = picked(calmOnes(shakes));
-    double[] refined = search.refined(calmOnes, informed, shared, own);
-    List<double[]> again = each(refined, informed, own);
+    List<double[]> starts = new ArrayList<>();
+    for (int j = 0; j < own.size(); j++) {
+      starts.add(informed.start(j, own.get(j)));
+    }
+    double[] refined = search.refined(calmOnes, informed, shared, starts);
+    List<double[]> again = each(refined, informed, starts);
     return new SceneSolution(models, refined, again, shakes, expected(informed, calmOnes));
   }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param likeOthers the other frames are stretched alike
  * @param moreThanOthers this frame is stretched clearly more
  * @param comparedFrames frames compared
+ * @param ground what lamps on the ground tell, where there are any
  */
 record SmearOwner(
     double trailing,
@@ -20,7 +21,8 @@ record SmearOwner(
     Optional<Double> overOthers,
     boolean likeOthers,
     boolean moreThanOthers,
-    int comparedFrames) {
+    int comparedFrames,
+    Optional<GroundSmear> ground) {
 
   /** Lengths are good to 5 %, exposure times to 7 %: up to 5 % more is no surprise, 25 % is. */
   private static final double FITS_UP_TO = 1.05;
@@ -54,9 +56,11 @@ record SmearOwner(
             && over.get() > 0.6
             && over.get() < 1.6
             && scene.orElseThrow().steadyShare() >= STEADY_FROM_SHARE;
+    Optional<GroundSmear> ground = GroundSmear.of(evidence.field(), false);
     double logOdds =
         size
             + direction.skyLogOdds()
+            + ground.map(GroundSmear::skyLogOdds).orElse(0.0)
             + (tail ? TAIL_LOG_ODDS : 0)
             + (more ? MORE_THAN_OTHERS_LOG_ODDS : 0)
             + (like ? LIKE_OTHERS_LOG_ODDS : 0);
@@ -67,7 +71,8 @@ record SmearOwner(
         over,
         like,
         more,
-        scene.map(SceneReference.CommonSmear::frames).orElse(0));
+        scene.map(SceneReference.CommonSmear::frames).orElse(0),
+        ground);
   }
 
   private static double sizeLogOdds(double ratio) {

@@ -32,7 +32,21 @@ final class CauseWords {
           "fainterPercent",
           "pairCount",
           "tailPx2",
-          "sharpestFwhmPx");
+          "wingPercent",
+          "lightCount",
+          "ringPercent",
+          "sharpestFwhmPx",
+          "focusPercent",
+          "trailPercent",
+          "tripodPercent",
+          "lensPercent",
+          "discPx",
+          "trailPx",
+          "smearPx2",
+          "creepPxPerMin",
+          "jumpPx",
+          "lostPercent",
+          "scatterMag");
 
   private final Wording words;
 

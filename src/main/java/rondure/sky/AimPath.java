@@ -16,7 +16,7 @@ final class AimPath {
   private static final int ENOUGH_FOR_SCATTER = 8;
 
   /** Air, lens and pixels let the mean of the stars wander by about this, px. */
-  private static final double WANDER_PX = 0.02;
+  private static final double WANDER_PX = 0.01;
 
   final List<Pose> poses;
   final double[] times;

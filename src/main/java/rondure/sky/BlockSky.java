@@ -18,7 +18,9 @@ final class BlockSky {
   private static final double LARGEST_TRACKED_SHARE = 0.5;
   private static final double CREEP_SIGMAS = 4;
   private static final double AGREEING_CHI2 = 20;
+  private static final double LEAST_CREEP_SHARE = 0.02;
   private static final double JUMP_SIGMAS = 5;
+  private static final int MEETING_PLACES = 8;
   private static final int ROUNDS = 3;
   private static final int MEDIAN_ROUNDS = 60;
 
@@ -44,6 +46,7 @@ final class BlockSky {
   private Kind kind = Kind.UNKNOWN;
   private Vec sky;
   private double poleErrorRadPerS;
+  private double statisticalErrorRadPerS;
   private final List<Motion> motions = new ArrayList<>();
 
   /**
@@ -61,6 +64,9 @@ final class BlockSky {
     this.sky = firstRate();
     for (int round = 0; round < ROUNDS; round++) {
       decide();
+    }
+    if (kind == Kind.TURNS) {
+      proveCreep();
     }
     tell();
   }
@@ -160,8 +166,41 @@ final class BlockSky {
     double off = Math.abs(best.rate().length() / omega - 1);
     double unexplained = Math.max(0, off - 2 * best.rmsError() / omega);
     sky = fit.spin();
+    statisticalErrorRadPerS = fit.errorRadPerS();
     poleErrorRadPerS =
         Math.hypot(fit.errorRadPerS(), POLE_RAD_PER_RATE_SHARE * unexplained * omega);
+  }
+
+  /** Looks whether the longest run without a jump shows the sky through a steady creep. */
+  private void proveCreep() {
+    AimPath longest = null;
+    int from = 0;
+    int until = 0;
+    for (AimPath aim : aims()) {
+      int start = 0;
+      for (int p = 0; p < aim.pieces.size(); p++) {
+        PathPieces.Piece piece = aim.pieces.get(p);
+        if (p > 0 && jump(aim, aim.pieces.get(p - 1), piece) > 0) {
+          start = piece.from();
+        }
+        if (piece.until() - start > until - from) {
+          longest = aim;
+          from = start;
+          until = piece.until();
+        }
+      }
+    }
+    if (longest != null) {
+      double least = Math.max(LEAST_CREEP_SHARE, scaleError) * SkyMotion.SIDEREAL_RATE_RAD_PER_S;
+      Optional<CreepFit> fit =
+          CreepFit.of(longest.poses.subList(from, until), longest.noise, sky, least);
+      fit.ifPresent(
+          f -> {
+            sky = f.sky();
+            poleErrorRadPerS = f.poleErrorRadPerS();
+            statisticalErrorRadPerS = poleErrorRadPerS;
+          });
+    }
   }
 
   private static Vec onSphere(Vec rate) {
@@ -216,19 +255,29 @@ final class BlockSky {
     return from.inverse().then(aim.poses.get(0).withoutSky(sky, start)).angleRad();
   }
 
+  /** The step between two pieces, 0 when their lines may meet between them. */
   private static double jump(AimPath aim, PathPieces.Piece before, PathPieces.Piece after) {
-    double when = (aim.times[before.until() - 1] + aim.times[after.from()]) / 2;
-    Vec step = after.at(when).minus(before.at(when));
-    double sum = 0;
-    for (int k = 0; k < 3; k++) {
-      double error =
-          aim.noise.at(k) * Math.hypot(endError(aim, before, when), endError(aim, after, when));
-      sum += step.at(k) * step.at(k) / (error * error);
+    double begin = aim.times[before.until() - 1];
+    double end = aim.times[after.from()];
+    double least = Double.POSITIVE_INFINITY;
+    double length = 0;
+    for (int i = 0; i <= MEETING_PLACES; i++) {
+      double when = begin + (end - begin) * i / MEETING_PLACES;
+      Vec step = after.at(when).minus(before.at(when));
+      double chi2 = 0;
+      for (int k = 0; k < 3; k++) {
+        double error = aim.noise.at(k) * Math.hypot(endError(before, when), endError(after, when));
+        chi2 += step.at(k) * step.at(k) / (error * error);
+      }
+      if (chi2 < least) {
+        least = chi2;
+        length = step.length();
+      }
     }
-    return sum > JUMP_SIGMAS * JUMP_SIGMAS ? step.length() : 0;
+    return least > JUMP_SIGMAS * JUMP_SIGMAS ? length : 0;
   }
 
-  private static double endError(AimPath aim, PathPieces.Piece piece, double when) {
+  private static double endError(PathPieces.Piece piece, double when) {
     double away = when - piece.middle();
     double bySlope = piece.spread() > 0 ? away * away / piece.spread() : 0;
     return Math.sqrt(1.0 / piece.count() + bySlope);
@@ -239,15 +288,22 @@ final class BlockSky {
       return new Motion(Vec.ZERO, fallbackError(), jump);
     }
     PieceRate r = rate.get();
-    double extra = kind == Kind.TURNS ? scaleError * SkyMotion.SIDEREAL_RATE_RAD_PER_S : 0;
     double poleError = poleErrorRadPerS / Math.sqrt(3);
-    boolean creeps = r.chi2(sky, Math.hypot(extra, poleError)) > CREEP_SIGMAS * CREEP_SIGMAS;
+    double least = LEAST_CREEP_SHARE / 4 * SkyMotion.SIDEREAL_RATE_RAD_PER_S;
+    Vec creep = r.rate().minus(sky);
+    boolean creeps =
+        r.chi2(sky, kind == Kind.TURNS ? directionError() : 0) > CREEP_SIGMAS * CREEP_SIGMAS
+            && creep.length() > least;
     if (!creeps) {
       double error = kind == Kind.TURNS ? poleError : r.rmsError();
       return new Motion(Vec.ZERO, error, jump);
     }
-    Vec creep = r.rate().minus(sky).turned(r.turn());
-    return new Motion(creep, r.rmsError(), jump);
+    return new Motion(creep.turned(r.turn()), r.rmsError(), jump);
+  }
+
+  /** Error of the sky's spin from the frames alone, without what a wrong scale may do. */
+  private double directionError() {
+    return statisticalErrorRadPerS / Math.sqrt(3);
   }
 
   private double fallbackError() {

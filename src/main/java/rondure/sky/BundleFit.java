@@ -14,11 +14,11 @@ import rondure.base.RobustWeights;
  */
 final class BundleFit {
   private static final double MEDIAN_PER_SIGMA = Math.sqrt(2 * Math.log(2));
-  private static final int HUBER_ROUNDS = 4;
-  private static final int MOST_ROUNDS = 20;
+  private static final int HUBER_ROUNDS = 12;
+  private static final int MOST_ROUNDS = 24;
 
   /** Of the standard errors: smaller steps do not matter. */
-  private static final double SETTLED_SHARE = 0.01;
+  private static final double SETTLED_SHARE = 0.03;
 
   private static final double LONGEST_STEP = 0.1;
   private static final double MOST_K1 = 0.5;
@@ -26,6 +26,7 @@ final class BundleFit {
   /** k1 stays this share of the way to where the corner's image would turn back. */
   private static final double K1_MARGIN = 0.95;
 
+  private static final double LARGEST_FIRST_SCALE = 2;
   private static final double LEAST_SCALE = 1e-6;
 
   private final SightingTable table;
@@ -38,6 +39,7 @@ final class BundleFit {
   private final double cornerPx;
   private Camera camera;
   private double[] misfits;
+  private final double[] weights;
   private double scale;
   private double[] variances = new double[BundleNormal.SHARED];
 
@@ -54,6 +56,7 @@ final class BundleFit {
     attitudes = start.attitudes;
     stars = start.stars;
     misfits = misfits();
+    weights = new double[misfits.length];
     scale = scale();
   }
 
@@ -68,6 +71,7 @@ final class BundleFit {
     attitudes = from.attitudes.clone();
     stars = from.stars.clone();
     misfits = from.misfits;
+    weights = new double[misfits.length];
     scale = from.scale;
   }
 
@@ -163,11 +167,12 @@ final class BundleFit {
     return Math.max(0.05, 1 - unknown / measured);
   }
 
+  /** Huber's weights until all is settled, then Tukey's. */
   private void iterate(Optional<RateLine> sky) {
-    boolean settled = false;
-    for (int round = 0; round < MOST_ROUNDS && !settled; round++) {
-      scale = scale();
-      boolean huber = sky.isEmpty() && round < HUBER_ROUNDS;
+    boolean huber = sky.isEmpty();
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      // A camera still far off makes large misfits: they must not make the stars look uncertain.
+      scale = huber ? Math.min(scale(), LARGEST_FIRST_SCALE) : scale();
       BundleNormal normal = new BundleNormal(table.frames(), reference);
       BundleNormal.Track[] tracks = fill(normal, huber);
       addPrior(normal);
@@ -176,26 +181,30 @@ final class BundleFit {
       }
       BundleNormal.Step step = normal.solve();
       double moved = apply(step.step(), tracks);
+      settleStars();
       misfits = misfits();
       double growth = growth();
       Arrays.setAll(variances, i -> growth * step.covariance().getEntry(i, i));
-      settled = !huber && moved < SETTLED_SHARE * Math.min(focalError(), k1Error());
+      boolean settled = moved < SETTLED_SHARE * Math.min(focalError(), k1Error());
+      if (settled && !huber) {
+        break;
+      }
+      huber = huber && !settled && round < HUBER_ROUNDS;
     }
     scale = scale();
   }
 
   private BundleNormal.Track[] fill(BundleNormal normal, boolean huber) {
+    weigh(huber);
     BundleNormal.Track[] tracks = new BundleNormal.Track[table.tracks()];
     for (int track = 0; track < tracks.length; track++) {
       int first = table.firstOfTrack[track];
       int end = table.firstOfTrack[track + 1];
       tracks[track] = normal.new Track(end - first);
       for (int i = first; i < end; i++) {
-        double u = misfits[i] / scale;
-        double weight = huber ? RobustWeights.huber(u) : RobustWeights.tukey(u);
-        if (weight > 0) {
-          double error = table.errors[i] * scale;
-          addSighting(tracks[track], i, track, weight / (error * error));
+        if (weights[i] > 0) {
+          Line line = line(i, track);
+          tracks[track].add(table.frame[i], weights[i], line.slopes, line.misfit);
         }
       }
       tracks[track].eliminate();
@@ -203,7 +212,30 @@ final class BundleFit {
     return tracks;
   }
 
-  private void addSighting(BundleNormal.Track into, int i, int track, double weight) {
+  private void weigh(boolean huber) {
+    for (int i = 0; i < weights.length; i++) {
+      double u = misfits[i] / scale;
+      double weight = huber ? RobustWeights.huber(u) : RobustWeights.tukey(u);
+      double error = table.errors[i] * scale;
+      weights[i] = Double.isInfinite(u) ? 0 : weight / (error * error);
+    }
+  }
+
+  /**
+   * A sighting's misfit in x and y, and its slopes by ln f, k1, three of the attitude, the star's
+   * two.
+   */
+  private static final class Line {
+    final double[][] slopes;
+    final double[] misfit;
+
+    Line(double[][] slopes, double[] misfit) {
+      this.slopes = slopes;
+      this.misfit = misfit;
+    }
+  }
+
+  private Line line(int i, int track) {
     Rotation attitude = attitudes[table.frame[i]];
     Direction seen = attitude.apply(stars[track]);
     ImagePoint at = camera.project(seen).orElseThrow();
@@ -215,12 +247,11 @@ final class BundleFit {
     Spin[] turns = starTurns(stars[track]);
     ImageVelocity one = flow.times(turned(attitude, turns[0]));
     ImageVelocity two = flow.times(turned(attitude, turns[1]));
-    double[][] lines = {
+    double[][] slopes = {
       {x, x * byK1, flow.xByX(), flow.xByY(), flow.xByZ(), one.xPxPerS(), two.xPxPerS()},
       {y, y * byK1, flow.yByX(), flow.yByY(), flow.yByZ(), one.yPxPerS(), two.yPxPerS()}
     };
-    double[] misfit = {table.xs[i] - at.xPx(), table.ys[i] - at.yPx()};
-    into.add(table.frame[i], weight, lines, misfit);
+    return new Line(slopes, new double[] {table.xs[i] - at.xPx(), table.ys[i] - at.yPx()});
   }
 
   /** Two unit turns, across a star's direction and each other, that move it. */
@@ -275,12 +306,8 @@ final class BundleFit {
     ArrayRealVector taken = new ArrayRealVector(step.mapMultiply(share).toArray(), false);
     double[] values = taken.toArray();
     for (int track = 0; track < tracks.length; track++) {
-      if (stars[track] != null) {
-        double[] own = tracks[track].starStep(step.toArray());
-        Spin[] turns = starTurns(stars[track]);
-        Spin turn = turns[0].times(share * own[0]).plus(turns[1].times(share * own[1]));
-        stars[track] = Rotation.of(turn, 1).apply(stars[track]);
-      }
+      double[] own = tracks[track].starStep(step.toArray());
+      turnStar(track, share * own[0], share * own[1]);
     }
     for (int f = 0; f < table.frames(); f++) {
       if (attitudes[f] != null && f != reference) {
@@ -294,6 +321,36 @@ final class BundleFit {
     return Math.max(
         Math.abs(Math.log(camera.focalLengthPx() / before.focalLengthPx())),
         Math.abs(camera.k1() - before.k1()));
+  }
+
+  /**
+   * Brings each star to where the moved camera's sightings want it: what its straight step lacks
+   * (the square of a change in scale times a place far from the centre) is many pixels.
+   */
+  private void settleStars() {
+    for (int track = 0; track < stars.length; track++) {
+      BundleNormal.Star star = new BundleNormal.Star();
+      for (int i = table.firstOfTrack[track]; i < table.firstOfTrack[track + 1]; i++) {
+        if (weights[i] > 0 && isInView(i, track)) {
+          Line line = line(i, track);
+          star.add(weights[i], line.slopes, line.misfit);
+        }
+      }
+      double[] step = star.step();
+      turnStar(track, step[0], step[1]);
+    }
+  }
+
+  private boolean isInView(int i, int track) {
+    return camera.project(attitudes[table.frame[i]].apply(stars[track])).isPresent();
+  }
+
+  private void turnStar(int track, double one, double two) {
+    if (stars[track] != null) {
+      Spin[] turns = starTurns(stars[track]);
+      Spin turn = turns[0].times(one).plus(turns[1].times(two));
+      stars[track] = Rotation.of(turn, 1).apply(stars[track]);
+    }
   }
 
   /** The camera with k1 kept where the whole frame's image grows with the angle. */

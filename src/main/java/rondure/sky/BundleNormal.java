@@ -48,12 +48,47 @@ final class BundleNormal {
     }
   }
 
+  /** Normal equations of one star's own two turns. */
+  static final class Star {
+    private double xx;
+    private double xy;
+    private double yy;
+    private final double[] right = new double[2];
+
+    /**
+     * @param lines as {@link Track#add} takes them
+     */
+    void add(double weight, double[][] lines, double[] misfit) {
+      for (int line = 0; line < 2; line++) {
+        double x = lines[line][LOCAL];
+        double y = lines[line][LOCAL + 1];
+        xx += weight * x * x;
+        xy += weight * x * y;
+        yy += weight * y * y;
+        right[0] += weight * x * misfit[line];
+        right[1] += weight * y * misfit[line];
+      }
+    }
+
+    /** The star's step when all else stays; none without sightings. */
+    double[] step() {
+      return solved(right[0], right[1]);
+    }
+
+    private double[] solved(double a, double b) {
+      double determinant = xx * yy - xy * xy;
+      if (!(determinant > 0)) {
+        return new double[2];
+      }
+      return new double[] {(yy * a - xy * b) / determinant, (xx * b - xy * a) / determinant};
+    }
+  }
+
   /** One track's sightings, and what remains of its star when the shared unknowns have moved. */
   final class Track {
     private final int[] index;
     private final double[][] mixed;
-    private final double[] star = new double[3]; // xx, xy, yy
-    private final double[] starRight = new double[2];
+    private final Star star = new Star();
     private int used;
 
     Track(int most) {
@@ -83,20 +118,16 @@ final class BundleNormal {
             matrix[index[at]][other] += scaled * by[j];
           }
         }
-        star[0] += weight * by[LOCAL] * by[LOCAL];
-        star[1] += weight * by[LOCAL] * by[LOCAL + 1];
-        star[2] += weight * by[LOCAL + 1] * by[LOCAL + 1];
-        starRight[0] += weight * by[LOCAL] * misfit[line];
-        starRight[1] += weight * by[LOCAL + 1] * misfit[line];
       }
+      star.add(weight, lines, misfit);
       used += PER_FRAME;
     }
 
     /** Takes the star's own two unknowns out of the equations. */
     void eliminate() {
       for (int i = 0; i < used; i++) {
-        double[] row = solved(mixed[i][0], mixed[i][1]);
-        right[index[i]] -= row[0] * starRight[0] + row[1] * starRight[1];
+        double[] row = star.solved(mixed[i][0], mixed[i][1]);
+        right[index[i]] -= row[0] * star.right[0] + row[1] * star.right[1];
         double[] target = matrix[index[i]];
         for (int j = 0; j < used; j++) {
           target[index[j]] -= row[0] * mixed[j][0] + row[1] * mixed[j][1];
@@ -106,22 +137,12 @@ final class BundleNormal {
 
     /** The star's step that goes with a step of the others. */
     double[] starStep(double[] step) {
-      double[] left = starRight.clone();
+      double[] left = star.right.clone();
       for (int i = 0; i < used; i++) {
         left[0] -= mixed[i][0] * step[index[i]];
         left[1] -= mixed[i][1] * step[index[i]];
       }
-      return solved(left[0], left[1]);
-    }
-
-    private double[] solved(double a, double b) {
-      double determinant = star[0] * star[2] - star[1] * star[1];
-      if (!(determinant > 0)) {
-        return new double[2];
-      }
-      return new double[] {
-        (star[2] * a - star[1] * b) / determinant, (star[0] * b - star[1] * a) / determinant
-      };
+      return star.solved(left[0], left[1]);
     }
   }
 

@@ -39,8 +39,8 @@ public final class CameraCalibration {
 
   private static final double CLEAR_SHARE = 0.1;
 
-  /** Rate and field contradict each other beyond 3 standard errors. */
-  private static final double MOST_RATE_CHI2 = 9;
+  /** Rate and field contradict each other beyond 2 standard errors: the tripod creeps. */
+  private static final double MOST_RATE_CHI2 = 4;
 
   private static final double[] GUESSES_PER_DIAGONAL = {0.35, 0.5, 0.75, 1.1, 1.7, 2.7, 4.2};
 
@@ -125,10 +125,10 @@ public final class CameraCalibration {
     Camera nominal = prior.nominal();
     double corner = Math.hypot(nominal.centreXPx(), nominal.centreYPx()) / nominal.focalLengthPx();
     List<BundleFit> fits = new ArrayList<>();
-    fits.add(fit(table, prior, clock));
+    fits.add(free(table, prior, clock));
     for (Projection projection : Projection.values()) {
       if (projection != nominal.projection() && corner > NARROW) {
-        fits.add(fit(table, prior.through(projection), clock));
+        fits.add(free(table, prior.through(projection), clock));
       }
     }
     return fits;
@@ -140,12 +140,16 @@ public final class CameraCalibration {
     return fits.stream().min(Comparator.comparingDouble(f -> f.criterion(scale))).orElseThrow();
   }
 
-  private static BundleFit fit(SightingTable table, CameraPrior prior, SceneClock clock) {
+  private static BundleFit free(SightingTable table, CameraPrior prior, SceneClock clock) {
     double[] seconds = new double[table.frames()];
     for (int i = 0; i < seconds.length; i++) {
       seconds[i] = clock.secondsOf(table.frameNumbers[i]).orElse(Double.NaN);
     }
-    BundleFit free = BundleFit.of(table, prior, seconds, clock.stepSeconds());
+    return BundleFit.of(table, prior, seconds, clock.stepSeconds());
+  }
+
+  private static BundleFit fit(SightingTable table, CameraPrior prior, SceneClock clock) {
+    BundleFit free = free(table, prior, clock);
     return free.atSiderealRate().filter(timed -> agrees(free, timed)).orElse(free);
   }
 

@@ -17,7 +17,7 @@ import rondure.base.RobustWeights;
 final class RateLine {
 
   /** A tripod may turn steadily by this share of the sky's rate without anybody seeing it. */
-  private static final double CREEP_SHARE = 0.003;
+  private static final double CREEP_SHARE = 0.005;
 
   private static final double LEAST_SPAN_SECONDS = 30;
   private static final int ROUNDS = 5;

@@ -16,6 +16,8 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
   private static final double LEAST_SHARE_RUNNING = 0.8;
   private static final double LARGEST_RATE_SCATTER = 0.35;
   private static final double ODD_RATE_SHARE = 0.3;
+  private static final double LEAST_WRONG_SECONDS = 30;
+  private static final double LARGEST_ACROSS_SHARE = 0.005;
   private static final int LEAST_GAPS_TO_COMPARE = 4;
 
   /**
@@ -86,7 +88,7 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
     timed.add(poses.get(0).at(now));
     for (int k = 0; k < seconds.length; k++) {
       double bySky = follows ? turned[k] / rate : RobustStats.median(seconds);
-      double odd = Math.abs(bySky - seconds[k]) - 3 * stepSeconds;
+      double odd = Math.abs(bySky - seconds[k]) - LEAST_WRONG_SECONDS - 3 * stepSeconds;
       boolean wrong = !(seconds[k] > 0) || (follows && odd > ODD_RATE_SHARE * seconds[k]);
       now +=
           wrong && bySky > 0 && isLikeAPlainTurn(poses, k, turned[k])
@@ -104,7 +106,8 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
   /** Whether a turn is about the common axis, so that only its time is odd, not its direction. */
   private static boolean isLikeAPlainTurn(List<Pose> poses, int k, double turned) {
     double whole = poses.get(k).turnTo(poses.get(k + 1)).length();
-    return Math.abs(turned) > 0.98 * whole;
+    double across = Math.sqrt(Math.max(0, whole * whole - turned * turned));
+    return across < LARGEST_ACROSS_SHARE * whole + 3 * poses.get(k).errors().length();
   }
 
   private static List<Pose> bySky(List<Pose> poses, double[] turned) {

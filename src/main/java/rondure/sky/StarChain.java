@@ -16,6 +16,10 @@ final class StarChain {
 
   private static final int RECENT = 3;
   private static final int BRIDGES = 6;
+
+  /** After many failures only as many frames are searched: cloud or a covered lens lasts. */
+  private static final int FEWEST_SEARCHES = 2;
+
   private static final double RADIUS_PX = 12;
   private static final double STANDING_SHARE = 0.15;
   private static final double MOVING_SHARE = 0.33;
@@ -26,6 +30,7 @@ final class StarChain {
   private final SceneClock clock;
   private final List<Link> links = new ArrayList<>();
   private final Link[] linkOf;
+  private int failures;
   private Optional<Spin> spin = Optional.empty();
   private Optional<Rotation> lastTurn = Optional.empty();
 
@@ -98,12 +103,15 @@ final class StarChain {
     }
     LinkedHashSet<Integer> tries = new LinkedHashSet<>(recent);
     tries.addAll(bridges());
-    for (int parent : tries) {
+    int most = Math.max(FEWEST_SEARCHES, tries.size() - failures);
+    for (int parent : tries.stream().limit(most).toList()) {
       Optional<Link> link = searched(parent, frame);
       if (link.isPresent()) {
+        failures = 0;
         return link;
       }
     }
+    failures++;
     return Optional.empty();
   }
 

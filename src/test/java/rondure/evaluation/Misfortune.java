@@ -90,28 +90,32 @@ record Misfortune(
         case FOCUS_DRIFT -> defocus(excessPx2(), false);
         case TRAILING -> expose(excessPx2());
         case LONG_AND_SHORT -> Arrays.fill(seconds, FRAMES / 2, FRAMES, exposure(excessPx2()));
-        case GUSTS -> gusts(1);
+        case GUSTS -> gusts(0.1 * gear.corePx2(), 3 * gear.corePx2());
         case KNOCK -> knock();
         case DROOP, MOUNT_POOR -> droop(trouble == Trouble.MOUNT_POOR);
         case HAND -> hand();
         case TILT, COMA, ASTIGMATISM -> lens(trouble, excessPx2());
         case DEW -> dew();
         case CLOUD -> cloud();
-        case FOCUS_AND_TRAILING -> {
-          expose(excessPx2() * dice.between(0.2, 0.8));
-          defocus(excessPx2() * dice.between(0.2, 0.8), dice.chance(0.5));
-        }
-        case GUSTS_AND_TRAILING -> {
-          expose(excessPx2() * dice.between(0.2, 0.8));
-          gusts(0.6);
-        }
-        case FOCUS_AND_GUSTS -> {
-          defocus(excessPx2() * dice.between(0.2, 0.8), false);
-          gusts(0.7);
-        }
-        case LENS_AND_TRAILING -> {
-          expose(excessPx2() * dice.between(0.2, 0.8));
-          lens(Trouble.TILT, excessPx2() * dice.between(0.2, 0.8));
+        default -> two(trouble);
+      }
+    }
+
+    /** Two causes share one widening, neither less than 30 % of it where both are at work. */
+    private void two(Trouble trouble) {
+      double whole = gear.corePx2() * (Math.pow(dice.between(1.4, 2.2), 2) - 1);
+      double first = dice.between(0.3, 0.7) * whole;
+      double second = whole - first;
+      if (trouble != Trouble.FOCUS_AND_GUSTS) {
+        expose(first);
+      }
+      switch (trouble) {
+        case FOCUS_AND_TRAILING -> defocus(second, dice.chance(0.5));
+        case GUSTS_AND_TRAILING -> gusts(second, second);
+        case LENS_AND_TRAILING -> lens(Trouble.TILT, second);
+        default -> {
+          defocus(first, true);
+          gusts(second, second);
         }
       }
     }
@@ -121,10 +125,10 @@ record Misfortune(
       focusFromPx = always ? focusToPx : 0.2 * dice.between(-1, 1);
     }
 
-    private void gusts(double strength) {
+    private void gusts(double leastPx2, double mostPx2) {
       for (int frame = 3; frame <= 5; frame++) {
         double across = dice.between(0.1, 0.5);
-        double amplitude = 2 * Math.sqrt(strength * excessPx2() / (1 + across * across));
+        double amplitude = 2 * Math.sqrt(dice.between(leastPx2, mostPx2) / (1 + across * across));
         double hertz = dice.between(1, 6);
         events.add(
             new NightEvent.Gust(frame, frame, amplitude, across, hertz, dice.between(0, 180)));

@@ -6,9 +6,9 @@ import java.util.List;
 
 /** Disjoint sets of nights: one to tune by, one to calibrate by, one to be judged by. */
 enum NightSet {
-  TUNING(1_000, 2),
-  CALIBRATION(20_000, 3),
-  TEST(300_000, 3),
+  TUNING(1_000, 1),
+  CALIBRATION(20_000, 2),
+  TEST(300_000, 2),
   /** In every build. */
   QUICK(7_000_000, 1);
 

@@ -185,6 +185,20 @@ class StaticDetectionsTest {
     maker.starCount = 40;
     maker.driftPxPerFrame = 0.1;
     assertEquals(Finding.SKY_STAYS, StaticDetections.examine(maker.frames(5)).finding());
+    maker.driftPxPerFrame = 0;
+    assertEquals(Finding.SKY_STAYS, StaticDetections.examine(maker.frames(5)).finding());
+  }
+
+  @Test
+  void lampsAlongTheHorizonAloneAreNoStars() {
+    SceneMaker maker = new SceneMaker();
+    maker.starCount = 0;
+    maker.gapSeconds = 60;
+    for (int i = 0; i < 50; i++) {
+      maker.lamps.add(new ImagePoint(30 + 59.7 * i, 1800 + 90 * Math.sin(i)));
+    }
+    StaticReport report = StaticDetections.examine(maker.frames(5));
+    assertEquals(Finding.NOTHING_FOLLOWS_THE_SKY, report.finding());
   }
 
   @Test
