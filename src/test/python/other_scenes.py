@@ -39,7 +39,7 @@ NIGHTS = [
     Night("southern", seconds=15, true_seconds=16, focal_mm=35, latitude=-33, azimuth=60,
           altitude=45, orientation=6, lens=Lens(2.0, 3.5), ground=0.2,
           exposure=lambda i: (15, 4)[i % 2]),
-    Night("moonlit", seconds=8, focal_mm=50, stars=70, sky=900, gradient=1.5, ground=0.35,
+    Night("moonlit", seconds=8, focal_mm=50, stars=250, sky=900, gradient=1.5, ground=0.35,
           exposure=lambda i: (8, 3)[i // 3 % 2], lens=Lens(2.2), iso=1600),
     Night("city", seconds=3, focal_mm=24, stars=150, sky=700, gradient=2.5, lamps=40, ground=0.3,
           format="jpg90", motions=(Gust((3, 4, 8), 2.2, -20),), lens=Lens(2.0)),
