@@ -14,6 +14,9 @@ import rondure.sky.Spin;
 final class BudgetMaker {
   private static final int LEAST_STARS = 5;
 
+  /** The finest stars of real cameras: 0.2 to 0.5 px² where undersampled. */
+  private static final double LEAST_CORE_PX2 = 0.2;
+
   /** Blocks of the field that a lens model may miss each in its own way. */
   private static final double INDEPENDENT_PLACES = 24;
 
@@ -110,8 +113,9 @@ final class BudgetMaker {
     return scene.frames().stream()
         .flatMap(frame -> frame.diffractionFwhmPx().stream())
         .mapToDouble(BestCase::leastPx2)
+        .map(px2 -> Math.max(LEAST_CORE_PX2, px2))
         .min()
-        .orElse(BestCase.leastPx2(0));
+        .orElse(LEAST_CORE_PX2);
   }
 
   private List<FrameModel> models(List<ExposureReading> exposures) {

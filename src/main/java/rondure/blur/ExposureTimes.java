@@ -15,7 +15,7 @@ import rondure.base.RobustStats;
  */
 final class ExposureTimes {
   /** Differences below this share of the time do not matter. */
-  private static final double MATTERS = 0.01;
+  private static final double MATTERS = 0.002;
 
   /** What lens models leave of uniform spin-2, px². */
   private static final double MODEL_ERROR_PX2 = 0.02;

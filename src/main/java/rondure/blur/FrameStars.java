@@ -13,6 +13,7 @@ final class FrameStars {
   private static final int MOST_STARS = 400;
   private static final double FLOOR_PX2 = 0.015;
   private static final double FLOOR_SHARE = 0.025;
+  private static final double WIDEST = 0.9;
 
   final int count;
   final FieldPlaces places;
@@ -47,7 +48,12 @@ final class FrameStars {
    * @param stars measured, brightest first
    */
   static FrameStars of(List<Star> stars, View view, FieldPlaces.Motion motion) {
-    List<Star> known = stars.stream().filter(FrameStars::isKnown).limit(MOST_STARS).toList();
+    List<Star> known =
+        stars.stream()
+            .filter(FrameStars::isKnown)
+            .filter(star -> view.camera().sees(star.xPx(), star.yPx()))
+            .limit(MOST_STARS)
+            .toList();
     return new FrameStars(known, view, motion);
   }
 
@@ -84,10 +90,19 @@ final class FrameStars {
 
   /** Median over the stars of the round part that steady motion leaves. */
   double stillRoundPx2(double lengthening) {
+    return RobustStats.median(still(lengthening));
+  }
+
+  /** The same of the widest tenth. */
+  double widestStillPx2(double lengthening) {
+    return RobustStats.percentile(WIDEST, still(lengthening));
+  }
+
+  private double[] still(double lengthening) {
     double[] left = new double[count];
     for (int i = 0; i < count; i++) {
       left[i] = seen[3 * i] - lengthening * places.moved[3 * i];
     }
-    return RobustStats.median(left);
+    return left;
   }
 }

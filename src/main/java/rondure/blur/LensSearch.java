@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -12,6 +13,7 @@ final class LensSearch {
   static final int MOST_FRAMES = 40;
 
   private static final int FIRST_ROUNDS = 8;
+  private static final double LEAST_LARGE_PX = 2;
   private static final int STARS_AT_FIRST = 100;
   private static final int ROUNDS = 30;
   private static final int SIGN_ROUNDS = 3;
@@ -23,14 +25,12 @@ final class LensSearch {
 
   /** Tilt to the right and down, curvature, astigmatism, px of disc. */
   private static final double[][] STARTS = {
-    {0.1, 0.1, 0.7, 0.7},
-    {0.1, 0.1, 0.7, -0.7},
-    {0.1, 0.1, -0.7, 0.7},
-    {0.1, 0.1, -0.7, -0.7},
-    {3, 0.1, 0.5, 0.3},
-    {0.1, 3, 0.5, 0.3},
-    {3, 3, 0.5, 0.3},
-    {3, -3, 0.5, 0.3}
+    {0.1, 0.1, 0.7, 0.7}, {0.1, 0.1, 0.7, -0.7}, {0.1, 0.1, -0.7, 0.7}, {0.1, 0.1, -0.7, -0.7}
+  };
+
+  /** Tilt and curvature as shares of the largest disc over the field. */
+  private static final double[][] LARGE_STARTS = {
+    {1, 0.02, 0.05, 0.05}, {0.02, 1, 0.05, 0.05}, {1, 1, 0.05, 0.05}, {1, -1, 0.05, 0.05}
   };
 
   private final List<FrameModel> models;
@@ -46,15 +46,50 @@ final class LensSearch {
   /** From several starts. */
   double[] anew(
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
-    double[][] ownStart = of(frames, own);
+    double[][] oneSide = of(frames, own);
+    double[][] bothSides = signed(frames, oneSide);
+    List<double[]> starts = new ArrayList<>(List.of(STARTS));
+    double largest = largestDiscPx(frames, shared[FrameModel.CORE]);
+    for (double[] shares : LARGE_STARTS) {
+      starts.add(Arrays.stream(shares).map(share -> share * largest).toArray());
+    }
     SceneFit best = null;
-    for (double[] surfaces : STARTS) {
+    for (double[] surfaces : starts) {
       double[] start = shared.clone();
       System.arraycopy(surfaces, 0, start, FrameModel.TILT_RIGHT, surfaces.length);
-      SceneFit tried = fit(frames, expected, STARS_AT_FIRST).from(start, ownStart, FIRST_ROUNDS);
-      best = best == null || tried.loss() < best.loss() ? tried : best;
+      best = better(best, fit(frames, expected, STARS_AT_FIRST).from(start, oneSide, FIRST_ROUNDS));
+      if (!Arrays.deepEquals(oneSide, bothSides)) {
+        best =
+            better(
+                best, fit(frames, expected, STARS_AT_FIRST).from(start, bothSides, FIRST_ROUNDS));
+      }
     }
     return settled(frames, expected, best);
+  }
+
+  private static SceneFit better(SceneFit best, SceneFit tried) {
+    return best == null || tried.loss() < best.loss() ? tried : best;
+  }
+
+  /** The same with discs on the side of focus where the stars seem to put them. */
+  private double[][] signed(List<Integer> frames, double[][] own) {
+    double[] round = Arrays.stream(own).mapToDouble(row -> row[FrameModel.DISC]).toArray();
+    double[] signs = DiscSigns.of(frames.stream().map(models::get).toList(), round);
+    double[][] signed = Arrays.stream(own).map(double[]::clone).toArray(double[][]::new);
+    for (int k = 0; k < signs.length; k++) {
+      signed[k][FrameModel.DISC] *= signs[k];
+    }
+    return signed;
+  }
+
+  /** The disc that widens a core to the widest stars of the sharpest frame. */
+  private double largestDiscPx(List<Integer> frames, double corePx2) {
+    double least = Double.POSITIVE_INFINITY;
+    for (int frame : frames) {
+      FrameModel model = models.get(frame);
+      least = Math.min(least, model.stars().widestStillPx2(model.lengthening()));
+    }
+    return Math.max(LEAST_LARGE_PX, 4 * Math.sqrt(Math.max(0, least - corePx2)));
   }
 
   /** From what was found before. */

@@ -25,18 +25,29 @@ final class OwnExpectations {
 
   private static final double LIKE_NEIGHBOURS_PX = 0.7;
 
+  /**
+   * Round part of a shake over its spin-2: 1 along one line, 1.3 to 1.7 for the swings of gusts.
+   */
+  private static final double USUAL_ROUND = 1.2;
+
+  /** One wind blows on all frames: together they say this once. */
+  private static final double ROUND_SPREAD = 0.35;
+
   private final List<FrameModel> models;
   private final Set<Integer> nearFocus;
   private final List<Shake> shakes;
   private final double[] discs;
   private final double misfit;
+  private final boolean coreFromShaken;
 
   private OwnExpectations(
       List<FrameModel> models,
       Set<Integer> nearFocus,
       List<Shake> shakes,
       double[] discs,
-      double misfit) {
+      double misfit,
+      boolean coreFromShaken) {
+    this.coreFromShaken = coreFromShaken;
     this.models = models;
     this.nearFocus = nearFocus;
     this.shakes = shakes;
@@ -53,17 +64,23 @@ final class OwnExpectations {
   static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus, double misfit) {
     Shake none = new Shake(Shake.Kind.NONE, 0, 0);
     List<Shake> calm = java.util.Collections.nCopies(models.size(), none);
-    return new OwnExpectations(models, nearFocus, calm, new double[models.size()], misfit);
+    return new OwnExpectations(models, nearFocus, calm, new double[models.size()], misfit, false);
   }
 
-  /** Once shakes are read from frames fitted as unshaken. */
-  OwnExpectations with(List<Shake> read, List<double[]> own, LensSurface lens) {
+  /**
+   * Once shakes are read from frames fitted as unshaken.
+   *
+   * @param coreFromShaken whether too few are unshaken to show the core: then the round part of a
+   *     shake is what its spin-2 makes likely
+   */
+  OwnExpectations with(
+      List<Shake> read, List<double[]> own, LensSurface lens, boolean coreFromShaken) {
     double[] expected = new double[models.size()];
     for (int j = 0; j < expected.length; j++) {
       double focused = -lens.meanDiscPx(0, models.get(j).stars().places.stop);
       expected[j] = read.get(j).proven() ? neighbours(j, read, own, focused) : focused;
     }
-    return new OwnExpectations(models, nearFocus, read, expected, misfit);
+    return new OwnExpectations(models, nearFocus, read, expected, misfit, coreFromShaken);
   }
 
   /** Disc between those of the nearest unshaken frames before and after. */
@@ -97,7 +114,13 @@ final class OwnExpectations {
     prior.expect(FrameModel.DIAGONAL, 0, ANY_SPIN2_PX2);
     prior.expect(FrameModel.DISC, 0, ANY_DISC_PX);
     if (shake.proven()) {
-      prior.expect(FrameModel.SHAKE, 0, ANY_PX2);
+      double spin2 = shake.spin2Px2();
+      if (coreFromShaken) {
+        double spread = ROUND_SPREAD * Math.sqrt(shakes.size());
+        prior.expect(FrameModel.SHAKE, USUAL_ROUND * spin2, spread * spin2 * tempered);
+      } else {
+        prior.expect(FrameModel.SHAKE, 0, ANY_PX2);
+      }
       prior.expect(FrameModel.DISC, discs[frame], LIKE_NEIGHBOURS_PX * tempered);
       return prior;
     }

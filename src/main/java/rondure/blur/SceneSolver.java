@@ -54,15 +54,17 @@ final class SceneSolver {
     if (shakes.stream().allMatch(s -> s.kind() == Shake.Kind.NONE)) {
       return new SceneSolution(models, shared, own, shakes, expected(calm, together));
     }
-    OwnExpectations informed = calm.with(shakes, own, FrameModel.lens(shared));
-    List<Integer> calmOnes = picked(calmOnes(shakes));
+    List<Integer> calmOnes = sharpestFirst.stream().filter(j -> !shakes.get(j).proven()).toList();
+    boolean fewCalm = calmOnes.size() < LEAST_CALM;
+    OwnExpectations informed = calm.with(shakes, own, FrameModel.lens(shared), fewCalm);
+    List<Integer> asked = picked(fewCalm ? sharpestFirst : calmOnes);
     List<double[]> starts = new ArrayList<>();
     for (int j = 0; j < own.size(); j++) {
       starts.add(informed.start(j, own.get(j)));
     }
-    double[] refined = search.refined(calmOnes, informed, shared, starts);
+    double[] refined = search.refined(asked, informed, shared, starts);
     List<double[]> again = each(refined, informed, starts);
-    return new SceneSolution(models, refined, again, shakes, expected(informed, calmOnes));
+    return new SceneSolution(models, refined, again, shakes, expected(informed, asked));
   }
 
   private Set<Integer> nearFocus() {
@@ -84,11 +86,6 @@ final class SceneSolver {
       picked.add(rest.get((int) ((k + 0.5) * rest.size() / wanted)));
     }
     return List.copyOf(picked);
-  }
-
-  private List<Integer> calmOnes(List<Shake> shakes) {
-    List<Integer> calm = sharpestFirst.stream().filter(j -> !shakes.get(j).proven()).toList();
-    return calm.size() >= LEAST_CALM ? calm : sharpestFirst;
   }
 
   /** Discs that would widen the core to each frame's stars. */
