@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import rondure.base.PathNames;
 import rondure.blur.AttributionSettings;
-import rondure.blur.OneFrameAttribution;
+import rondure.blur.SceneAttribution;
 import rondure.crew.Crew;
 import rondure.crew.CrewProblem;
 import rondure.intake.ImageFormat;
@@ -53,7 +53,7 @@ public final class Pipeline {
           NightBuilder.build(
               new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
               settings.night(),
-              new OneFrameAttribution(AttributionSettings.defaults()));
+              new SceneAttribution(AttributionSettings.defaults()));
       progress.begin("Writing the report", 1);
       Results.write(book, settings, output);
       progress.step();

@@ -1,8 +1,11 @@
 package rondure.blur;
 
+import rondure.base.Moments;
 import rondure.sky.Camera;
+import rondure.sky.ImagePoint;
 import rondure.sky.ImageVelocity;
 import rondure.sky.Spin;
+import rondure.sky.Trail;
 
 /**
  * Places of one frame with what is known of each beforehand: what motion of sky and camera does
@@ -68,38 +71,38 @@ final class FieldPlaces {
     for (int i = 0; i < count; i++) {
       x[i] = (xsPx[i] - camera.centreXPx()) / view.halfDiagonalPx();
       y[i] = (ysPx[i] - camera.centreYPx()) / view.halfDiagonalPx();
-      fillMotion(i, xsPx[i], ysPx[i], camera, motion);
+      ImagePoint place = new ImagePoint(xsPx[i], ysPx[i]);
+      fill(trail, i, steady(camera, motion.sky(), place, motion.exposureSeconds()));
+      fill(moved, i, steady(camera, motion.stars(), place, motion.exposureSeconds()));
+      fillShake(i, place, camera);
     }
-    fillSteady(centreTrail, centreMoved, 0, new Place(camera), motion);
+    ImagePoint centre = new ImagePoint(camera.centreXPx(), camera.centreYPx());
+    fill(centreTrail, 0, steady(camera, motion.sky(), centre, motion.exposureSeconds()));
+    fill(centreMoved, 0, steady(camera, motion.stars(), centre, motion.exposureSeconds()));
   }
 
-  private record Place(Camera camera, double xPx, double yPx) {
-    Place(Camera camera) {
-      this(camera, camera.centreXPx(), camera.centreYPx());
-    }
-
-    ImageVelocity flow(Spin spin) {
-      return camera.flow(spin, xPx, yPx);
-    }
+  /** Along the exact path; along a straight one for a star that leaves the camera's view. */
+  private static Moments steady(Camera camera, Spin spin, ImagePoint place, double seconds) {
+    return Trail.moments(camera, spin, place, seconds)
+        .orElseGet(
+            () -> {
+              ImageVelocity velocity = camera.flow(spin, place.xPx(), place.yPx());
+              double length = seconds * velocity.speedPxPerS();
+              return Moments.line(length, velocity.directionRad());
+            });
   }
 
-  private void fillMotion(int i, double xPx, double yPx, Camera camera, Motion motion) {
-    Place place = new Place(camera, xPx, yPx);
-    fillSteady(trail, moved, i, place, motion);
+  private void fillShake(int i, ImagePoint place, Camera camera) {
     double f = camera.focalLengthPx();
-    ImageVelocity right = place.flow(new Spin(0, 1 / f, 0));
-    ImageVelocity down = place.flow(new Spin(-1 / f, 0, 0));
+    ImageVelocity right = camera.flow(new Spin(0, 1 / f, 0), place.xPx(), place.yPx());
+    ImageVelocity down = camera.flow(new Spin(-1 / f, 0, 0), place.xPx(), place.yPx());
     putProduct(shakeX, i, right, right, 1);
     putProduct(shakeY, i, down, down, 1);
     putProduct(shakeXY, i, right, down, 2);
   }
 
-  private static void fillSteady(double[] sky, double[] all, int i, Place place, Motion motion) {
-    double square = motion.exposureSeconds() * motion.exposureSeconds() / 12;
-    ImageVelocity ofSky = place.flow(motion.sky());
-    ImageVelocity ofStars = place.flow(motion.stars());
-    putProduct(sky, i, ofSky, ofSky, square);
-    putProduct(all, i, ofStars, ofStars, square);
+  private static void fill(double[] into, int i, Moments moments) {
+    put(into, i, moments.xxPx2(), moments.xyPx2(), moments.yyPx2());
   }
 
   /** The symmetric part of an outer product, times a factor. */

@@ -48,7 +48,12 @@ final class FrameStars {
    * @param stars measured, brightest first
    */
   static FrameStars of(List<Star> stars, View view, FieldPlaces.Motion motion) {
-    List<Star> known = stars.stream().filter(FrameStars::isKnown).limit(MOST_STARS).toList();
+    List<Star> known =
+        stars.stream()
+            .filter(FrameStars::isKnown)
+            .filter(star -> view.camera().sees(star.xPx(), star.yPx()))
+            .limit(MOST_STARS)
+            .toList();
     return new FrameStars(known, view, motion);
   }
 

@@ -46,7 +46,8 @@ final class LensSearch {
   /** From several starts. */
   double[] anew(
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
-    double[][] ownStart = of(frames, own);
+    double[][] oneSide = of(frames, own);
+    double[][] bothSides = signed(frames, oneSide);
     List<double[]> starts = new ArrayList<>(List.of(STARTS));
     double largest = largestDiscPx(frames, shared[FrameModel.CORE]);
     for (double[] shares : LARGE_STARTS) {
@@ -56,10 +57,29 @@ final class LensSearch {
     for (double[] surfaces : starts) {
       double[] start = shared.clone();
       System.arraycopy(surfaces, 0, start, FrameModel.TILT_RIGHT, surfaces.length);
-      SceneFit tried = fit(frames, expected, STARS_AT_FIRST).from(start, ownStart, FIRST_ROUNDS);
-      best = best == null || tried.loss() < best.loss() ? tried : best;
+      best = better(best, fit(frames, expected, STARS_AT_FIRST).from(start, oneSide, FIRST_ROUNDS));
+      if (!Arrays.deepEquals(oneSide, bothSides)) {
+        best =
+            better(
+                best, fit(frames, expected, STARS_AT_FIRST).from(start, bothSides, FIRST_ROUNDS));
+      }
     }
     return settled(frames, expected, best);
+  }
+
+  private static SceneFit better(SceneFit best, SceneFit tried) {
+    return best == null || tried.loss() < best.loss() ? tried : best;
+  }
+
+  /** The same with discs on the side of focus where the stars seem to put them. */
+  private double[][] signed(List<Integer> frames, double[][] own) {
+    double[] round = Arrays.stream(own).mapToDouble(row -> row[FrameModel.DISC]).toArray();
+    double[] signs = DiscSigns.of(frames.stream().map(models::get).toList(), round);
+    double[][] signed = Arrays.stream(own).map(double[]::clone).toArray(double[][]::new);
+    for (int k = 0; k < signs.length; k++) {
+      signed[k][FrameModel.DISC] *= signs[k];
+    }
+    return signed;
   }
 
   /** The disc that widens a core to the widest stars of the sharpest frame. */

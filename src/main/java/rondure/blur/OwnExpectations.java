@@ -30,6 +30,7 @@ final class OwnExpectations {
    */
   private static final double USUAL_ROUND = 1.2;
 
+  /** One wind blows on all frames: together they say this once. */
   private static final double ROUND_SPREAD = 0.35;
 
   private final List<FrameModel> models;
@@ -115,7 +116,8 @@ final class OwnExpectations {
     if (shake.proven()) {
       double spin2 = shake.spin2Px2();
       if (coreFromShaken) {
-        prior.expect(FrameModel.SHAKE, USUAL_ROUND * spin2, ROUND_SPREAD * spin2 * tempered);
+        double spread = ROUND_SPREAD * Math.sqrt(shakes.size());
+        prior.expect(FrameModel.SHAKE, USUAL_ROUND * spin2, spread * spin2 * tempered);
       } else {
         prior.expect(FrameModel.SHAKE, 0, ANY_PX2);
       }

@@ -41,9 +41,11 @@ final class SkyGrid {
     for (int k = 0; k < COLUMNS * ROWS; k++) {
       double x = (k % COLUMNS + 0.5) * field.widthPx() / COLUMNS - 0.5;
       double y = (k / COLUMNS + 0.5) * field.heightPx() / ROWS - 0.5;
-      points.add(new double[] {x, y});
-      if (mask.isSky(x, y)) {
-        sky.add(new double[] {x, y});
+      if (view.camera().sees(x, y)) {
+        points.add(new double[] {x, y});
+        if (mask.isSky(x, y)) {
+          sky.add(new double[] {x, y});
+        }
       }
     }
     return new SkyGrid(sky.isEmpty() ? points : sky, view, motion);

@@ -44,6 +44,13 @@ public final class StaticDetections {
   private static final int LONGEST_DEMAND_FAST_FRAMES = 10;
   private static final int STARS_BEYOND_DOUBT = 100;
   private static final double STAR_WIDTH_BEYOND_DOUBT_PX = 1.6;
+  private static final int SPREAD_STARS_BEYOND_DOUBT = 30;
+
+  /** Demosaicing and compression spread one hot photosite to about 1.75 px. */
+  private static final double SPREAD_STAR_WIDTH_BEYOND_DOUBT_PX = 1.9;
+
+  private static final int SPREAD_COLUMNS = 4;
+  private static final int SPREAD_ROWS = 3;
   private static final double LONE_SHARE_OF_MOVING_SKY = 0.15;
   private static final int LONE_PER_FRAME_OF_MOVING_SKY = 5;
   private static final double NARROW_SHARE = 0.6;
@@ -164,10 +171,30 @@ public final class StaticDetections {
     return false;
   }
 
+  /** Hundreds, or dozens all over the frame, wider than developing leaves any single photosite. */
   private boolean starsBeyondDoubt() {
     double[] counts = frames.stream().mapToDouble(f -> f.field().stars().size()).toArray();
-    return RobustStats.median(counts) >= STARS_BEYOND_DOUBT
-        && starWidthPx() > STAR_WIDTH_BEYOND_DOUBT_PX;
+    double count = RobustStats.median(counts);
+    double width = starWidthPx();
+    boolean many = count >= STARS_BEYOND_DOUBT && width > STAR_WIDTH_BEYOND_DOUBT_PX;
+    return many
+        || count >= SPREAD_STARS_BEYOND_DOUBT
+            && width > SPREAD_STAR_WIDTH_BEYOND_DOUBT_PX
+            && frames.stream().allMatch(StaticDetections::coversTheFrame);
+  }
+
+  /** Lamps stand along the horizon; stars stand in at least half of twelve parts of the frame. */
+  private static boolean coversTheFrame(SceneFrame frame) {
+    StarField field = frame.field();
+    long cells =
+        field.stars().stream()
+            .map(
+                star ->
+                    (int) (SPREAD_COLUMNS * star.xPx() / field.widthPx())
+                        + SPREAD_COLUMNS * (int) (SPREAD_ROWS * star.yPx() / field.heightPx()))
+            .distinct()
+            .count();
+    return 2 * cells >= SPREAD_COLUMNS * SPREAD_ROWS;
   }
 
   private double starWidthPx() {

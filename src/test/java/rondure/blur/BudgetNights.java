@@ -11,6 +11,7 @@ import rondure.sim.NightSimulator;
 import rondure.sky.Camera;
 import rondure.sky.Direction;
 import rondure.sky.FrameSky;
+import rondure.sky.Registration;
 import rondure.sky.Rotation;
 import rondure.sky.SceneSky;
 import rondure.sky.SkyShot;
@@ -38,6 +39,22 @@ final class BudgetNights {
     List<FrameTruth> truths =
         IntStream.rangeClosed(1, simulator.frameCount()).mapToObj(simulator::truth).toList();
     return night(plan, truths, i -> TruthFields.of(plan, truths.get(i), plan.seed()));
+  }
+
+  /** The same, registered by their stars. */
+  static Night registered(NightPlan plan) {
+    return registered(plan, ofTruth(plan));
+  }
+
+  /** A scene registered by its stars. */
+  static Night registered(NightPlan plan, Night night) {
+    SceneEvidence evidence = night.evidence();
+    List<SkyShot> shots = new ArrayList<>();
+    for (int i = 0; i < night.truths().size(); i++) {
+      shots.add(TruthFields.shot(plan, night.truths().get(i), evidence.frames().get(i).field()));
+    }
+    SceneSky sky = Registration.of(shots);
+    return new Night(new SceneEvidence(evidence.frames(), evidence.places(), sky), night.truths());
   }
 
   /** Rendered and measured frames. */
