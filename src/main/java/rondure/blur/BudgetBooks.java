@@ -31,19 +31,20 @@ final class BudgetBooks {
    * One frame's budget.
    *
    * @param sky how well its motion is known
+   * @param pathPx2 what the camera's path adds beyond the shapes of single stars
    */
-  Budget budget(int k, FrameSky sky, boolean developed) {
+  Budget budget(int k, FrameSky sky, double pathPx2, boolean developed) {
     Booking booking = booking(k);
     double[] predicted = solution.predicted(k);
-    Terms all = booking.sky(predicted);
-    Terms edge = booking.edge(predicted);
+    Terms all = withPath(booking.sky(predicted), pathPx2);
+    Terms edge = withPath(booking.edge(predicted), pathPx2);
     return new Budget(
         all,
         edge,
         withMotionError(bootstrap.errors(k), all, sky),
         booking.trailPx(),
         Math.abs(booking.meanDiscPx()),
-        booking.tripodRmsPx(),
+        Math.hypot(booking.tripodRmsPx(), Math.sqrt(2 * pathPx2)),
         explained.frame(k),
         conditions.of(k),
         developed);
@@ -51,6 +52,17 @@ final class BudgetBooks {
 
   private Booking booking(int k) {
     return new Booking(solution.models().get(k), solution.shared(), solution.own(k));
+  }
+
+  private static Terms withPath(Terms terms, double pathPx2) {
+    return new Terms(
+        terms.corePx2(),
+        terms.focusPx2(),
+        terms.trailingPx2(),
+        terms.tripodPx2() + pathPx2,
+        terms.lensPx2(),
+        terms.hazePx2(),
+        terms.unexplainedPx2());
   }
 
   /** The sky's part errs as the square of its rate does. */

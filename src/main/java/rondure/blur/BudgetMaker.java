@@ -157,10 +157,11 @@ final class BudgetMaker {
     FrameEvidence evidence = evidence(k);
     FrameSky sky = scene.sky().frames().get(scene.places().get(known.get(k)));
     BudgetBooks likelier = real ? first : second.orElse(first);
-    Budget budget = first.budget(k, sky, evidence.developed());
+    double path = CameraPath.of(evidence, FieldShape.of(evidence.field())).roundPx2();
+    Budget budget = first.budget(k, sky, path, evidence.developed());
     return new FrameBudget(
         budget,
-        second.map(books -> books.budget(k, sky, evidence.developed())),
+        second.map(books -> books.budget(k, sky, path, evidence.developed())),
         likelier.meanDiscPx(k),
         likelier.meanDiscErrorPx(k),
         likelier.smear(k),
