@@ -3,7 +3,7 @@ from other_motion import Aim, Droop, Gust, Hand, Knock
 from other_nights import Night
 from other_optics import Lens
 
-WIDE = {"size": (3600, 2400), "pitch_um": 10.0, "frames": 6, "sky": 90.0}
+WIDE = {"size": (2400, 1600), "pitch_um": 15.0, "frames": 6, "sky": 90.0}
 
 
 def on(frames, value, otherwise=0.0):
@@ -39,7 +39,7 @@ NIGHTS = [
     Night("southern", seconds=15, true_seconds=16, focal_mm=35, latitude=-33, azimuth=60,
           altitude=45, orientation=6, lens=Lens(2.0, 3.5), ground=0.2,
           exposure=lambda i: (15, 4)[i % 2]),
-    Night("moonlit", seconds=8, focal_mm=50, stars=70, sky=900, gradient=1.5, ground=0.35,
+    Night("moonlit", seconds=8, focal_mm=50, stars=250, sky=900, gradient=1.5, ground=0.35,
           exposure=lambda i: (8, 3)[i // 3 % 2], lens=Lens(2.2), iso=1600),
     Night("city", seconds=3, focal_mm=24, stars=150, sky=700, gradient=2.5, lamps=40, ground=0.3,
           format="jpg90", motions=(Gust((3, 4, 8), 2.2, -20),), lens=Lens(2.0)),
@@ -47,11 +47,11 @@ NIGHTS = [
           defocus=on((1, 4, 7, 9), 2.5), exposure=lambda i: (2, 6, 4)[i % 3],
           motions=(Gust((2, 4, 5, 10), 1.3, 30), Gust((7, 8), 2.2, 110))),
     Night("equator-wide", **WIDE, seconds=30, true_seconds=32, focal_mm=24, azimuth=180,
-          altitude=45, lens=Lens(2.0), stars=800, exposure=lambda i: (30, 30, 30, 8, 8, 8)[i],
+          altitude=45, lens=Lens(1.7), stars=800, exposure=lambda i: (30, 30, 30, 8, 8, 8)[i],
           k1=0.01),
     Night("pole-wide", **WIDE, seconds=30, true_seconds=32, focal_mm=24, azimuth=0, altitude=48,
           lens=Lens(1.9, 3.5), stars=900),
-    Night("corner-14", **WIDE, seconds=40, true_seconds=40.3, focal_mm=14, azimuth=180, altitude=25,
+    Night("corner-14", **WIDE, seconds=50, true_seconds=50.8, focal_mm=14, azimuth=180, altitude=25,
           lens=Lens(2.0), stars=1500, ground=0.3, k1=-0.01),
     Night("sharp-1.3", seconds=2, focal_mm=24, lens=Lens(1.3, curvature=0.4), stars=400),
     Night("sharp-3.2", seconds=3, focal_mm=35, lens=Lens(3.2, 3.5), stars=300),

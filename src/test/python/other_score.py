@@ -1,10 +1,10 @@
 #!/usr/bin/python3
 """Runs the program over the nights of other_nights.py and says how often it is right.
 
-    other_score.py DIR rondure.jar [--variants full,groups,lone,bare] [NIGHT …]
+    other_score.py DIR rondure.jar [--variants full,groups,lone,bare] [--out OUT] [--reuse] [NIGHT …]
 
-DIR is what other_nights.py made. Every night is run alone; outputs go to DIR/out, the figures to
-the terminal. Each frame is *right* when the cause it was given is an accepted one, *undecided*
+DIR is what other_nights.py made. Every night is run alone; outputs go to OUT (DIR/out), the
+figures to the terminal; --reuse takes outputs that are there as they are. Each frame is *right* when the cause it was given is an accepted one, *undecided*
 when it said so (*honest* when an accepted cause is among the two it names), else *wrong*. Frames
 not measured are counted apart. Classes: *clear*, one cause with at least 60 % of the excess (or
 haze, or the lens at the edge); *mixed*, a cause with less; *sharp*, none. Where the widening is
@@ -43,8 +43,10 @@ def answer(found, true):
     return "wrong"
 
 
-def run(jar, folder, out):
-    done = subprocess.run(["java", "-jar", jar, "report", str(folder), "--out", str(out)],
+def run(given, folder, out):
+    if given.reuse and (out / "night.json").exists():
+        return json.loads((out / "night.json").read_text())["frames"]
+    done = subprocess.run(["java", "-jar", given.jar, "report", str(folder), "--out", str(out)],
                           capture_output=True, text=True)
     if done.returncode not in (0, 1):
         print(f"{folder}: exit {done.returncode}\n{done.stderr[-2000:]}")
@@ -64,14 +66,16 @@ def numbers(found, true):
     return {cause: ratio**0.5, "core": (budget["core"] / true["core"]) ** 0.5}
 
 
-def judged(root, jar, variant, names):
+def judged(given, variant):
     rows = []
-    for truth_file in sorted((root / "truth").glob("*.json")):
-        if names and truth_file.stem not in names:
+    out = given.out or given.root / "out"
+    for truth_file in sorted((given.root / "truth").glob("*.json")):
+        if given.nights and truth_file.stem not in given.nights:
             continue
         truth = json.loads(truth_file.read_text())
-        frames = run(jar, root / variant / truth_file.stem,
-                     root / "out" / variant / truth_file.stem)
+        (out / variant).mkdir(parents=True, exist_ok=True)
+        frames = run(given, given.root / variant / truth_file.stem,
+                     out / variant / truth_file.stem)
         for found in sorted(frames, key=lambda f: pathlib.Path(f["file"]).name):
             true = truth[pathlib.Path(found["file"]).name]
             rows.append((truth_file.stem, found, true, answer(found, true)))
@@ -148,10 +152,12 @@ def main():
     options.add_argument("root", type=pathlib.Path)
     options.add_argument("jar")
     options.add_argument("--variants", default="full,groups,lone,bare")
+    options.add_argument("--out", type=pathlib.Path)
+    options.add_argument("--reuse", action="store_true")
     options.add_argument("nights", nargs="*")
-    given = options.parse_args()
+    given = options.parse_intermixed_args()
     for variant in given.variants.split(","):
-        rows = judged(given.root, given.jar, variant, given.nights)
+        rows = judged(given, variant)
         print(f"\n## {variant}: {len(rows)} frames")
         for tell in (tell_nights, tell_classes, tell_confusion, tell_confidence, tell_numbers,
                      tell_wrong):

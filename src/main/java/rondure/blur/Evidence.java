@@ -89,7 +89,13 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     /** lightCount: lamps on the ground are stretched as the stars are. */
     GROUND_LIGHTS_SMEARED,
     /** ringPercent of the peak: a ring darker than the sky around stars of a sharpened picture. */
-    DARK_RINGS
+    DARK_RINGS,
+    /** kurtosis, lineKurtosis: the smear's light lies evenly along a line, as in a trail. */
+    SMEAR_EVEN,
+    /** kurtosis, lineKurtosis: it lies at the ends of the line, as of a vibration. */
+    SMEAR_AT_ENDS,
+    /** kurtosis, lineKurtosis: it lies in one place and leaves a tail, as of a knock. */
+    SMEAR_PEAKED
   }
 
   public Evidence {

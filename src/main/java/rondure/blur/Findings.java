@@ -120,6 +120,7 @@ record Findings(
 
   private void addComparison(List<Evidence> list, SmearOwner owner) {
     owner.ground().flatMap(GroundSmear::evidence).ifPresent(list::add);
+    owner.along().flatMap(SmearKurtosis.Compared::evidence).ifPresent(list::add);
     if (Math.abs(owner.patternLogOdds()) > 1) {
       Evidence.Kind kind =
           owner.patternLogOdds() > 0

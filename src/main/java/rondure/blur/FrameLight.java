@@ -107,6 +107,8 @@ public record FrameLight(
     FEW_STARS,
     /** The sky is clipped to black: with it goes faint light. */
     BLACK_SKY,
+    /** Every star is there twice, its light divided: no link between the frames beside it. */
+    DOUBLE_IMAGE,
     /** Exposure, ISO or f-number is not known, and they may have changed. */
     EXPOSURE_UNKNOWN
   }

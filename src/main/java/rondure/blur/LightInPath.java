@@ -12,17 +12,14 @@ final class LightInPath {
 
   private LightInPath() {}
 
-  /** The loss without a second image's light; less certain where a tail holds some. */
-  static FrameLight.Loss takenOff(FrameLight.Loss loss, StarField field) {
-    if (loss.lossMag() < LEAST_LOSS_MAG) {
+  /** The loss, less certain where a tail holds some of the light. */
+  static FrameLight.Loss doubted(FrameLight.Loss loss, StarField field) {
+    if (loss.lossMag() < LEAST_LOSS_MAG || FaintTail.of(field, FieldShape.of(field)).isEmpty()) {
       return loss;
     }
-    double twice =
-        DoubleImage.of(field).map(image -> -2.5 * Math.log10(1 - image.fainterShare())).orElse(0.0);
-    boolean tail = FaintTail.of(field, FieldShape.of(field)).isPresent();
     return new FrameLight.Loss(
-        loss.lossMag() - twice,
-        tail ? Math.hypot(loss.errorMag(), IN_TAIL_MAG) : loss.errorMag(),
+        loss.lossMag(),
+        Math.hypot(loss.errorMag(), IN_TAIL_MAG),
         loss.scatterMag(),
         loss.slopeXMag(),
         loss.slopeYMag(),

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.RealMatrix;
 import rondure.base.RobustStats;
 
 /**
@@ -26,8 +25,8 @@ final class LossFit {
   /** Holds the sum of the losses near zero: only differences are known. */
   private static final double GAUGE = 1e-6;
 
-  private static final int STEPS = 8;
-  private static final int HUBER_STEPS = 3;
+  private static final int STEPS = 5;
+  private static final int HUBER_STEPS = 2;
   private static final double HUBER = 1.345;
   private static final double TUKEY = 4.685;
   private static final double LEAST_SCALE = 0.3;
@@ -46,7 +45,7 @@ final class LossFit {
   private final double[] residuals;
   private final double[][] surface;
   private double[] solution;
-  private RealMatrix normal;
+  private CholeskyDecomposition decomposition;
   private final double[] priors;
   private final double[] scales;
 
@@ -110,12 +109,8 @@ final class LossFit {
       addStar(entries, matrix, right);
     }
     mirror(matrix);
-    normal = new Array2DRowRealMatrix(matrix, false);
-    solution =
-        new CholeskyDecomposition(normal, 1e-9, 0)
-            .getSolver()
-            .solve(new ArrayRealVector(right, false))
-            .toArray();
+    decomposition = new CholeskyDecomposition(new Array2DRowRealMatrix(matrix, false), 1e-9, 0);
+    solution = solve(right);
     for (int[] entries : byStar) {
       updateResiduals(entries);
     }
@@ -226,24 +221,44 @@ final class LossFit {
     return share < 1 ? (1 - share * share) * (1 - share * share) : 0;
   }
 
+  /** Of z beside the mean of its group: variance of own, less twice the shared, plus the mean's. */
   private double[] errors() {
-    RealMatrix inverse = new CholeskyDecomposition(normal, 1e-9, 0).getSolver().getInverse();
+    double[] own = inverseDiagonal(decomposition.getL().getData());
     double[] errors = new double[light.frames];
     for (int group : links.groups()) {
       int[] members = links.members(group);
-      double[] toMean = new double[members.length];
-      double ofMean = 0;
-      for (int i = 0; i < members.length; i++) {
-        for (int j : members) {
-          toMean[i] += inverse.getEntry(members[i], j) / members.length;
-        }
-        ofMean += toMean[i] / members.length;
-      }
-      for (int i = 0; i < members.length; i++) {
-        double variance = inverse.getEntry(members[i], members[i]) - 2 * toMean[i] + ofMean;
-        errors[members[i]] = Math.sqrt(Math.max(0, variance));
+      double[] mean = new double[light.frames + SURFACE];
+      Arrays.stream(members).forEach(i -> mean[i] = 1.0 / members.length);
+      double[] shared = solve(mean);
+      double ofMean = Arrays.stream(members).mapToDouble(i -> shared[i]).average().orElse(0);
+      for (int i : members) {
+        errors[i] = Math.sqrt(Math.max(0, own[i] - 2 * shared[i] + ofMean));
       }
     }
     return errors;
+  }
+
+  private double[] solve(double[] right) {
+    return decomposition.getSolver().solve(new ArrayRealVector(right, false)).toArray();
+  }
+
+  /** Diagonal of (L Lᵀ)⁻¹: the squared lengths of the columns of L⁻¹. */
+  private static double[] inverseDiagonal(double[][] lower) {
+    double[] diagonal = new double[lower.length];
+    double[] column = new double[lower.length];
+    for (int j = 0; j < lower.length; j++) {
+      column[j] = 1 / lower[j][j];
+      double sum = column[j] * column[j];
+      for (int i = j + 1; i < lower.length; i++) {
+        double dot = 0;
+        for (int k = j; k < i; k++) {
+          dot += lower[i][k] * column[k];
+        }
+        column[i] = -dot / lower[i][i];
+        sum += column[i] * column[i];
+      }
+      diagonal[j] = sum;
+    }
+    return diagonal;
   }
 }

@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.Map;
 import java.util.Optional;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
@@ -17,42 +18,94 @@ import rondure.stars.StarField;
  *
  * <p>kurtosis = 3 + (κ4 along - κ4 across) / (M along - M across)²
  *
- * <p>is that of the smear alone. Moments are taken in a round window of 2.5 half-maximum lengths,
- * with the rim's level as zero.
+ * <p>is that of the smear alone. The rim's level is zero. Noise grows as the fourth power of the
+ * distance, so real stars are read in a round window of one half-maximum length, and compared with
+ * a line and a vibration of the same stretch, drawn and read in the same way ({@link
+ * SmearDrawing}).
  *
- * @param kurtosis of the smear
+ * @param kurtosis of the smear, in the window
  * @param error its standard error from the noise of the average's rim
- * @param stretchPx2 M along - M across
+ * @param stretchPx2 M along - M across, in the window
  */
 record SmearKurtosis(double kurtosis, double error, double stretchPx2) {
-  /** Of an even line: 9/5. */
-  static final double LINE = 1.8;
-
-  private static final double REACH_PER_FWHM = 2.5;
+  private static final double REACH_PER_FWHM = 1.0;
   private static final int LEAST_STARS = 15;
-  private static final double LEAST_STRETCH_PX2 = 0.5;
 
-  private static final double LARGEST_ERROR = 0.6;
+  /** Less stretch drowns in what lenses and lattices do. */
+  private static final double LEAST_STRETCH_PX2 = 1.2;
 
-  /** What differs between the directions of a frame, a lens, a lattice. */
-  private static final double MODEL_ERROR = 0.2;
+  private static final double LARGEST_ERROR = 0.5;
 
-  /** A shaken camera may draw anything from 1.4 to 5, most of it near the low end. */
-  private static final double SHAKE_DENSITY = 0.4;
+  /** What differs between the directions of a frame, a lens, a lattice; from simulated frames. */
+  private static final double MODEL_ERROR = 0.25;
 
-  private static final double MOST_FOR_SKY = 1;
-  private static final double MOST_AGAINST_SKY = 3;
+  /** Shakes that are no vibration draw anything from 1 to 5. */
+  private static final double ANY_SHAKE_DENSITY = 0.25;
 
-  /** The kurtosis of a frame's smear, when noise lets it be told. */
-  static Optional<SmearKurtosis> of(StarField field) {
+  private static final double MOST_FOR_SKY = 0.8;
+  private static final double MOST_AGAINST_SKY = 1.5;
+  private static final double TELLING_LOG_ODDS = 0.5;
+
+  /**
+   * A smear beside what a line and a vibration would look like.
+   *
+   * @param seen as measured
+   * @param ofLine kurtosis of an even line of this stretch in the same window
+   * @param ofVibration the same of a sinusoid
+   */
+  record Compared(SmearKurtosis seen, double ofLine, double ofVibration) {
+
+    /** Log-odds for an even line, which the sky draws, against a shaken camera. */
+    double skyLogOdds() {
+      double sigma = Math.hypot(MODEL_ERROR, seen.error);
+      double line = normal(seen.kurtosis - ofLine, sigma);
+      double shake = Math.max(normal(seen.kurtosis - ofVibration, sigma), ANY_SHAKE_DENSITY);
+      double odds = Math.log((line + 1e-6) / shake);
+      return Math.max(-MOST_AGAINST_SKY, Math.min(MOST_FOR_SKY, odds));
+    }
+
+    /** The sentence, where the kurtosis tells anything. */
+    Optional<Evidence> evidence() {
+      double odds = skyLogOdds();
+      if (Math.abs(odds) < TELLING_LOG_ODDS) {
+        return Optional.empty();
+      }
+      Evidence.Kind shaken =
+          seen.kurtosis < ofLine ? Evidence.Kind.SMEAR_AT_ENDS : Evidence.Kind.SMEAR_PEAKED;
+      return Optional.of(
+          new Evidence(
+              odds > 0 ? Evidence.Kind.SMEAR_EVEN : shaken,
+              Map.of("kurtosis", seen.kurtosis, "lineKurtosis", ofLine)));
+    }
+
+    private static double normal(double off, double sigma) {
+      return Math.exp(-off * off / (2 * sigma * sigma)) / (sigma * Math.sqrt(2 * Math.PI));
+    }
+  }
+
+  /** The kurtosis of a frame's smear, when stretch and noise let it be told. */
+  static Optional<Compared> of(StarField field, FieldShape shape) {
+    double stretch = shape.moments().majorPx2() - shape.moments().minorPx2();
+    if (stretch < LEAST_STRETCH_PX2) {
+      return Optional.empty();
+    }
     double fwhm =
         RobustStats.median(field.stars().stream().mapToDouble(Star::fwhmMajorPx).toArray());
     return field.averageStars().stream()
         .filter(average -> average.zone() == AverageStar.Zone.WHOLE)
         .filter(average -> average.starCount() >= LEAST_STARS)
         .findFirst()
-        .map(average -> of(new AverageGrid(average, REACH_PER_FWHM * fwhm)))
-        .filter(SmearKurtosis::isTelling);
+        .map(average -> compared(average, shape, REACH_PER_FWHM * fwhm))
+        .filter(compared -> compared.seen().error() < LARGEST_ERROR);
+  }
+
+  private static Compared compared(AverageStar average, FieldShape shape, double reachPx) {
+    SmearDrawing drawing = SmearDrawing.like(average, shape.minorPx2());
+    double stretch = shape.moments().majorPx2() - shape.moments().minorPx2();
+    return new Compared(
+        of(new AverageGrid(average, reachPx)),
+        of(new AverageGrid(drawing.line(stretch), reachPx)).kurtosis(),
+        of(new AverageGrid(drawing.vibration(stretch), reachPx)).kurtosis());
   }
 
   static SmearKurtosis of(AverageGrid grid) {
@@ -70,23 +123,10 @@ record SmearKurtosis(double kurtosis, double error, double stretchPx2) {
     return new SmearKurtosis(3 + (along - across) / square, error / square, stretch);
   }
 
-  private boolean isTelling() {
-    return stretchPx2 > LEAST_STRETCH_PX2 && error < LARGEST_ERROR;
-  }
-
   /** Kurtosis of the whole average star along a direction, core and all. */
   static double ofStar(AverageGrid grid, double angleRad) {
     double square = grid.mean((x, y) -> Math.pow(along(x, y, angleRad), 2));
     return grid.mean((x, y) -> Math.pow(along(x, y, angleRad), 4)) / (square * square);
-  }
-
-  /** Log-odds for an even line, which the sky draws, against a shaken camera. */
-  double skyLogOdds() {
-    double sigma = Math.hypot(MODEL_ERROR, error);
-    double off = (kurtosis - LINE) / sigma;
-    double line = Math.exp(-off * off / 2) / (sigma * Math.sqrt(2 * Math.PI));
-    double odds = Math.log((line + 1e-6) / SHAKE_DENSITY);
-    return Math.max(-MOST_AGAINST_SKY, Math.min(MOST_FOR_SKY, odds));
   }
 
   private static double cumulant(AverageGrid grid, double angle, double px2) {

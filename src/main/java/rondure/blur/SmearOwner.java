@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param moreThanOthers this frame is stretched clearly more
  * @param comparedFrames frames compared
  * @param ground what lamps on the ground tell, where there are any
+ * @param along how the light lies along the smear, where noise lets it be told
  */
 record SmearOwner(
     double trailing,
@@ -22,7 +23,8 @@ record SmearOwner(
     boolean likeOthers,
     boolean moreThanOthers,
     int comparedFrames,
-    Optional<GroundSmear> ground) {
+    Optional<GroundSmear> ground,
+    Optional<SmearKurtosis.Compared> along) {
 
   /** Lengths are good to 5 %, exposure times to 7 %: up to 5 % more is no surprise, 25 % is. */
   private static final double FITS_UP_TO = 1.05;
@@ -57,10 +59,12 @@ record SmearOwner(
             && over.get() < 1.6
             && scene.orElseThrow().steadyShare() >= STEADY_FROM_SHARE;
     Optional<GroundSmear> ground = GroundSmear.of(evidence.field(), false);
+    Optional<SmearKurtosis.Compared> along = SmearKurtosis.of(evidence.field(), shape);
     double logOdds =
         size
             + direction.skyLogOdds()
             + ground.map(GroundSmear::skyLogOdds).orElse(0.0)
+            + along.map(SmearKurtosis.Compared::skyLogOdds).orElse(0.0)
             + (tail ? TAIL_LOG_ODDS : 0)
             + (more ? MORE_THAN_OTHERS_LOG_ODDS : 0)
             + (like ? LIKE_OTHERS_LOG_ODDS : 0);
@@ -72,7 +76,8 @@ record SmearOwner(
         like,
         more,
         scene.map(SceneReference.CommonSmear::frames).orElse(0),
-        ground);
+        ground,
+        along);
   }
 
   private static double sizeLogOdds(double ratio) {

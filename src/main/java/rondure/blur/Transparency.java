@@ -24,7 +24,7 @@ public final class Transparency {
   static final int LEAST_STARS = 6;
 
   /** Brightest shared stars that are used of each frame. */
-  private static final int MOST_STARS = 120;
+  private static final int MOST_STARS = 100;
 
   /** Stars differ from frame to frame by more than their noise: sampling, flat field, profile. */
   private static final double LEAST_ERROR_MAG = 0.03;
@@ -33,6 +33,7 @@ public final class Transparency {
 
   private final SceneEvidence scene;
   private final List<Double> gains;
+  private final List<Optional<FrameLight.Silence>> silences = new ArrayList<>();
 
   /**
    * What the air may take over a degree of altitude: 0.25 mag per airmass, and an airmass that
@@ -45,6 +46,9 @@ public final class Transparency {
   private Transparency(SceneEvidence scene) {
     this.scene = scene;
     this.gains = Gains.of(scene.frames());
+    for (int i = 0; i < scene.frames().size(); i++) {
+      silences.add(silence(i));
+    }
   }
 
   /** One answer for each of the scene's measured frames, in their order. */
@@ -59,7 +63,7 @@ public final class Transparency {
     int[][] byFrame = light.byFrame();
     List<FrameLight> answers = new ArrayList<>();
     for (int i = 0; i < light.frames; i++) {
-      Optional<FrameLight.Silence> why = silence(i);
+      Optional<FrameLight.Silence> why = silences.get(i);
       if (why.isEmpty() && links.size(i) < 2) {
         why = Optional.of(FrameLight.Silence.FEW_STARS);
       }
@@ -71,7 +75,7 @@ public final class Transparency {
         StarField seen = scene.frames().get(i).field();
         FieldLoss field = FieldLoss.of(light, byFrame[i], solved.residualMag());
         FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], linked.length);
-        answers.add(FrameLight.lost(byFrame[i].length, LightInPath.takenOff(whole, seen)));
+        answers.add(FrameLight.lost(byFrame[i].length, LightInPath.doubted(whole, seen)));
       }
     }
     return WingExcess.added(answers, scene.frames());
@@ -101,6 +105,9 @@ public final class Transparency {
     if (BlackSky.is(scene.frames().get(frame))) {
       return Optional.of(FrameLight.Silence.BLACK_SKY);
     }
+    if (DoubleImage.of(scene.frames().get(frame).field()).isPresent()) {
+      return Optional.of(FrameLight.Silence.DOUBLE_IMAGE);
+    }
     return gains.get(frame) > 0
         ? Optional.empty()
         : Optional.of(FrameLight.Silence.EXPOSURE_UNKNOWN);
@@ -110,7 +117,7 @@ public final class Transparency {
     StarTracks tracks = scene.sky().tracks();
     StarLight light = new StarLight(scene.frames().size(), tracks.count());
     for (int i = 0; i < scene.frames().size(); i++) {
-      if (silence(i).isEmpty()) {
+      if (silences.get(i).isEmpty()) {
         StarField field = scene.frames().get(i).field();
         for (int j : trackedStars(i)) {
           int track = tracks.trackOf(scene.places().get(i), j);

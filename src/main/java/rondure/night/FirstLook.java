@@ -28,6 +28,9 @@ final class FirstLook {
   private static final double MINUTES_LONG_SECONDS = 240;
   private static final int STARS_TO_PROVE_A_MOUNT = 20;
 
+  /** A mount's drift draws every star alike: 0.03 to 0.05 in simulated frames. */
+  private static final double ONE_LENGTH_SPREAD = 0.15;
+
   private final NightSettings settings;
   private final UsualSizes sizes;
 
@@ -164,12 +167,20 @@ final class FirstLook {
     return Optional.empty();
   }
 
-  /** Many short round stars in a long exposure: a mount followed the sky. */
+  /**
+   * Many short stars in a long exposure, round or all of one length: a mount followed the sky, well
+   * or badly. Pieces of broken trails are neither.
+   */
   private boolean followed(StarField field) {
     List<Star> stars = field.stars();
-    return stars.size() >= STARS_TO_PROVE_A_MOUNT
-        && trailLength(stars) < settings.trailsIntendedPx() / 2
-        && median(stars.stream().mapToDouble(s -> s.fwhmMinorPx() / s.fwhmMajorPx()).toArray())
+    if (stars.size() < STARS_TO_PROVE_A_MOUNT
+        || trailLength(stars) >= settings.trailsIntendedPx() / 2) {
+      return false;
+    }
+    double[] lengths = stars.stream().mapToDouble(FirstLook::length).toArray();
+    double spread = RobustStats.madSigma(lengths) / median(lengths);
+    return spread < ONE_LENGTH_SPREAD
+        || median(stars.stream().mapToDouble(s -> s.fwhmMinorPx() / s.fwhmMajorPx()).toArray())
             > 0.6;
   }
 
@@ -178,8 +189,11 @@ final class FirstLook {
     if (stars.size() < settings.leastStars()) {
       return 0;
     }
-    return median(
-        stars.stream().mapToDouble(s -> Math.sqrt(12 * s.moments().majorPx2())).toArray());
+    return median(stars.stream().mapToDouble(FirstLook::length).toArray());
+  }
+
+  private static double length(Star star) {
+    return Math.sqrt(12 * star.moments().majorPx2());
   }
 
   private static double median(double[] values) {

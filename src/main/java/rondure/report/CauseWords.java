@@ -35,6 +35,8 @@ final class CauseWords {
           "wingPercent",
           "lightCount",
           "ringPercent",
+          "kurtosis",
+          "lineKurtosis",
           "sharpestFwhmPx",
           "focusPercent",
           "trailPercent",

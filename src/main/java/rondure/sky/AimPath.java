@@ -13,6 +13,7 @@ final class AimPath {
   static final double LARGEST_STEP_RAD = 0.03;
 
   private static final double PRICE = 45;
+  private static final double STEEP_SIGMAS = 4.5;
   private static final int ENOUGH_FOR_SCATTER = 8;
 
   /** Air, lens and pixels let the mean of the stars wander by about this, px. */
@@ -35,7 +36,7 @@ final class AimPath {
       path[i] = Vec.log(back.then(poses.get(i).withoutSky(sky, start)));
     }
     noise = noise(sky, stepSeconds, focalLengthPx);
-    pieces = PathPieces.of(times, path, noise, PRICE);
+    pieces = withoutSteepPairs(PathPieces.of(times, path, noise, PRICE));
   }
 
   /**
@@ -60,6 +61,55 @@ final class AimPath {
       }
     }
     return aims;
+  }
+
+  /** Two points always lie on a line: when it is steep they are two places, not a motion. */
+  private List<PathPieces.Piece> withoutSteepPairs(List<PathPieces.Piece> found) {
+    List<PathPieces.Piece> kept = new ArrayList<>();
+    for (PathPieces.Piece piece : found) {
+      boolean pair = piece.count() == 2 && times.length > 2;
+      if (pair && isSteep(piece)) {
+        kept.add(single(piece.from()));
+        kept.add(single(piece.from() + 1));
+      } else {
+        kept.add(piece);
+      }
+    }
+    return kept;
+  }
+
+  private boolean isSteep(PathPieces.Piece piece) {
+    double seconds = times[piece.until() - 1] - times[piece.from()];
+    boolean steep = false;
+    for (int k = 0; k < 3; k++) {
+      steep |= Math.abs(piece.slope().at(k)) * seconds > STEEP_SIGMAS * noise.at(k);
+    }
+    return steep;
+  }
+
+  private PathPieces.Piece single(int i) {
+    return new PathPieces.Piece(i, i + 1, times[i], path[i], Vec.ZERO, 0);
+  }
+
+  /** Noise of a piece: its own scatter about its line where that is larger. */
+  private Vec noise(PathPieces.Piece piece) {
+    int freedom = piece.count() - 2;
+    if (freedom < 1) {
+      return noise;
+    }
+    double[] own = new double[3];
+    for (int k = 0; k < 3; k++) {
+      double squares = 0;
+      for (int i = piece.from(); i < piece.until(); i++) {
+        double off = path[i].at(k) - piece.at(times[i]).at(k);
+        squares += off * off;
+      }
+      // Few points tell their scatter badly: Student's t at 1 σ (84 %) for 1, 2, 3 ... is 1.84,
+      // 1.32, 1.20 ...
+      double student = 1 + 0.84 / Math.pow(freedom, 1.4);
+      own[k] = Math.max(noise.at(k), student * Math.sqrt(squares / freedom));
+    }
+    return Vec.of(own);
   }
 
   /** Formal errors with the clock's steps, or the scatter from frame to frame where larger. */
@@ -104,7 +154,7 @@ final class AimPath {
     for (PathPieces.Piece piece : pieces) {
       if (piece.count() >= 2 && piece.spread() > 0) {
         Rotation turn = poses.get((piece.from() + piece.until() - 1) / 2).turn();
-        Vec errors = noise.times(1 / Math.sqrt(piece.spread()));
+        Vec errors = noise(piece).times(1 / Math.sqrt(piece.spread()));
         Vec rate = sky.plus(piece.slope().turned(turn.inverse()));
         double seconds = times[piece.until() - 1] - times[piece.from()];
         rates.add(new PieceRate(piece, rate, errors, turn, seconds));

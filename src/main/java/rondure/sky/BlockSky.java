@@ -27,6 +27,8 @@ final class BlockSky {
   /** Rotation of the pole by a wrong focal length, for each share of rate it makes wrong. */
   private static final double POLE_RAD_PER_RATE_SHARE = 0.94;
 
+  private static final double CREEP_ACROSS = 2;
+
   /** What kind of motion was found. */
   enum Kind {
     TURNS,
@@ -42,6 +44,7 @@ final class BlockSky {
   private final boolean byClock;
   private final double stepSeconds;
   private final double scaleError;
+  private final boolean scaleKnown;
   private final double focalLengthPx;
   private Kind kind = Kind.UNKNOWN;
   private Vec sky;
@@ -53,19 +56,20 @@ final class BlockSky {
    * @param times of the block's frames
    * @param stepSeconds of the clock
    * @param camera as known
-   * @param scaleError share by which its focal length may be wrong
+   * @param trust how far the camera is to be trusted
    */
-  BlockSky(SkyTimes times, double stepSeconds, Camera camera, double scaleError) {
+  BlockSky(SkyTimes times, double stepSeconds, Camera camera, SkyStory.Trust trust) {
     this.poses = times.poses();
     this.byClock = times.byClock();
     this.stepSeconds = byClock ? stepSeconds : 1e-3;
-    this.scaleError = scaleError;
+    this.scaleError = trust.scaleError();
+    this.scaleKnown = trust.scaleKnown();
     this.focalLengthPx = camera.focalLengthPx();
     this.sky = firstRate();
     for (int round = 0; round < ROUNDS; round++) {
       decide();
     }
-    if (kind == Kind.TURNS) {
+    if (kind == Kind.TURNS && scaleKnown) {
       proveCreep();
     }
     tell();
@@ -152,13 +156,19 @@ final class BlockSky {
       return;
     }
     PieceRate longest = rates.stream().max(Comparator.comparingDouble(PieceRate::seconds)).get();
-    if (slow > all / 2) {
+    if (slow > all / 2 && (scaleKnown || !byClock)) {
       boolean sure = longest.rmsError() < 0.15 * omega;
       kind = sure ? Kind.TRACKS : Kind.UNKNOWN;
       sky = Vec.ZERO;
       return;
     }
     kind = Kind.TURNS;
+    if (!scaleKnown) {
+      sky = longest.rate();
+      poleErrorRadPerS = byClock ? longest.rmsError() * Math.sqrt(3) : omega;
+      statisticalErrorRadPerS = poleErrorRadPerS;
+      return;
+    }
     PieceRate best = best(rates);
     List<PieceRate> agreeing =
         rates.stream().filter(r -> agrees(r, onSphere(best.rate()))).toList();
@@ -167,8 +177,9 @@ final class BlockSky {
     double unexplained = Math.max(0, off - 2 * best.rmsError() / omega);
     sky = fit.spin();
     statisticalErrorRadPerS = fit.errorRadPerS();
-    poleErrorRadPerS =
-        Math.hypot(fit.errorRadPerS(), POLE_RAD_PER_RATE_SHARE * unexplained * omega);
+    // Beyond what a wrong scale may do it is a creep, as likely across the sky's motion as along.
+    double factor = unexplained > 2 * scaleError ? CREEP_ACROSS : POLE_RAD_PER_RATE_SHARE;
+    poleErrorRadPerS = Math.hypot(fit.errorRadPerS(), factor * unexplained * omega);
   }
 
   /** Looks whether the longest run without a jump shows the sky through a steady creep. */

@@ -99,6 +99,8 @@ final class BundleNormal {
     }
 
     /**
+     * The next sighting; frames in ascending order.
+     *
      * @param lines derivative of x and of y by ln f, k1, three of the attitude, two of the star
      */
     void add(int frame, double weight, double[][] lines, double[] misfit) {
@@ -129,7 +131,7 @@ final class BundleNormal {
         double[] row = star.solved(mixed[i][0], mixed[i][1]);
         right[index[i]] -= row[0] * star.right[0] + row[1] * star.right[1];
         double[] target = matrix[index[i]];
-        for (int j = 0; j < used; j++) {
+        for (int j = 0; j <= i; j++) { // the lower triangle: frames come in order
           target[index[j]] -= row[0] * mixed[j][0] + row[1] * mixed[j][1];
         }
       }
@@ -150,6 +152,11 @@ final class BundleNormal {
   record Step(ArrayRealVector step, Array2DRowRealMatrix covariance) {}
 
   Step solve() {
+    for (int i = 0; i < right.length; i++) {
+      for (int j = 0; j < i; j++) {
+        matrix[j][i] = matrix[i][j];
+      }
+    }
     DecompositionSolver solver =
         new LUDecomposition(new Array2DRowRealMatrix(matrix, false), 0).getSolver();
     double[][] covariance = new double[SHARED][];

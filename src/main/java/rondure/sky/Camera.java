@@ -63,7 +63,7 @@ public record Camera(
    * behind a rectilinear lens, or beyond where its distortion turns back.
    */
   public Optional<ImagePoint> project(Direction direction) {
-    double sine = Math.hypot(direction.x(), direction.y());
+    double sine = Math.sqrt(direction.x() * direction.x() + direction.y() * direction.y());
     double theta = Math.atan2(sine, direction.z());
     if (theta > projection.largestAngleRad()) {
       return Optional.empty();
@@ -99,9 +99,17 @@ public record Camera(
     double x = xPx - centreXPx;
     double y = yPx - centreYPx;
     double r = Math.hypot(x, y);
-    double cosPhi = r > 0 ? x / r : 1;
-    double sinPhi = r > 0 ? y / r : 0;
-    double theta = requiredAngle(xPx, yPx);
+    return jacobian(requiredAngle(xPx, yPx), r > 0 ? x / r : 1, r > 0 ? y / r : 0);
+  }
+
+  /** The same where the image of a direction falls that the camera sees. */
+  FlowJacobian jacobian(Direction seen) {
+    double sine = Math.sqrt(seen.x() * seen.x() + seen.y() * seen.y());
+    double theta = Math.atan2(sine, seen.z());
+    return jacobian(theta, sine > 0 ? seen.x() / sine : 1, sine > 0 ? seen.y() / sine : 0);
+  }
+
+  private FlowJacobian jacobian(double theta, double cosPhi, double sinPhi) {
     Stretch stretch = stretch(theta);
     double radial = stretch.radialPxPerRad();
     double tilt = stretch.tangentialPxPerRad() * Math.cos(theta);

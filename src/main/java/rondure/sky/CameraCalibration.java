@@ -31,6 +31,9 @@ public final class CameraCalibration {
   private static final double LARGEST_RESIDUAL_PX = 2;
   private static final double LEAST_INLIER_SHARE = 0.5;
 
+  /** A calibrated camera sees its whole frame and so much around it. */
+  private static final double RIM_PX = 2;
+
   /** Below this ρ in the corner (17° off axis) all projections are one with some k1. */
   private static final double NARROW = 0.3;
 
@@ -168,7 +171,8 @@ public final class CameraCalibration {
   }
 
   private static CameraFinding.Outcome outcome(BundleFit fit) {
-    if (!(fit.residualPx() < LARGEST_RESIDUAL_PX && fit.inlierShare() > LEAST_INLIER_SHARE)) {
+    boolean fits = fit.residualPx() < LARGEST_RESIDUAL_PX && fit.inlierShare() > LEAST_INLIER_SHARE;
+    if (!fits || !fit.camera().sees(-RIM_PX, -RIM_PX)) {
       return CameraFinding.Outcome.NO_FIT;
     }
     return fit.focalError() < LARGEST_FOCAL_ERROR

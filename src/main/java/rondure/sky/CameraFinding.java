@@ -34,7 +34,7 @@ public record CameraFinding(
     TOO_FEW,
     /** The scene leaves the focal length open by more than the nominal value does. */
     TOO_UNCERTAIN,
-    /** No camera model explains the places within their errors. */
+    /** No camera that sees its whole frame explains the places within their errors. */
     NO_FIT
   }
 

@@ -34,7 +34,6 @@ final class FrameStars {
   final PointGrid grid;
   private final int widthPx;
   private final int heightPx;
-  private PointGrid brightest;
 
   private record Seen(double x, double y, double flux, double errorPx, int measured) {}
 
@@ -95,14 +94,6 @@ final class FrameStars {
 
   boolean holds(double px, double py) {
     return px > -0.5 && py > -0.5 && px < widthPx - 0.5 && py < heightPx - 0.5;
-  }
-
-  /** Only the brightest; the number must be the same at every call. */
-  PointGrid brightGrid(int most) {
-    if (brightest == null) {
-      brightest = new PointGrid(x, y, Math.min(most, count));
-    }
-    return brightest;
   }
 
   double diagonalPx() {

@@ -3,46 +3,64 @@ package rondure.sky;
 import java.util.List;
 import java.util.Optional;
 
-/** The steps of registration over one scene with a camera of known focal length. */
+/** The steps of registration over one scene with a camera to begin with. */
 final class RegisteredScene {
+  private static final double FOUND_SCALE_ERROR = 0.08;
   private static final double NOMINAL_SCALE_ERROR = 0.03;
   private static final double CALIBRATED_SCALE_ERROR = 0.006;
 
   private final List<SkyShot> shots;
   private final SceneClock clock;
+  private final boolean scaleKnown;
+  private final boolean scaleTold;
   private Camera camera;
   private boolean calibrated;
   private List<FrameStars> frames;
   private List<StarChain.Link> links;
 
-  RegisteredScene(List<SkyShot> shots, Camera nominal) {
+  /**
+   * @param scaleKnown whether the camera's focal length means anything
+   */
+  RegisteredScene(List<SkyShot> shots, SceneClock clock, Camera camera, boolean scaleKnown) {
     this.shots = shots;
-    this.camera = nominal;
-    double step = shots.stream().mapToDouble(SkyShot::clockStepSeconds).max().orElse(1);
-    this.clock = new SceneClock(shots.stream().map(SkyShot::midSeconds).toList(), step);
+    this.clock = clock;
+    this.camera = camera;
+    this.scaleKnown = scaleKnown;
+    this.scaleTold = shots.stream().anyMatch(s -> s.focalLengthPx().isPresent());
   }
 
   SceneSky sky() {
     match();
     if (links.stream().allMatch(StarChain.Link::isFirst)) {
-      return SceneSky.unknown(SceneSky.Finding.NO_MATCH, Optional.of(camera), shots.size());
+      Optional<Camera> told = scaleTold ? Optional.of(camera) : Optional.empty();
+      return SceneSky.unknown(SceneSky.Finding.NO_MATCH, told, shots.size());
     }
-    CameraFinding finding =
-        CameraCalibration.of(camera, Sightings.of(frames, links, shots.size()), clock);
-    if (finding.isCalibrated()) {
-      calibrated = true;
-      camera = finding.camera();
-      match();
+    if (scaleKnown) {
+      CameraFinding finding =
+          CameraCalibration.of(camera, Sightings.of(frames, links, shots.size()), clock);
+      if (finding.isCalibrated()) {
+        calibrated = true;
+        camera = finding.camera();
+        frames = frames();
+        links = StarChain.again(camera, frames, links);
+      }
     }
-    return new SkyStory(shots, clock, camera, calibrated, scaleError(), frames, links).told();
+    SkyStory.Matched matched = new SkyStory.Matched(camera, frames, links);
+    return new SkyStory(shots, clock, matched, trust()).told();
   }
 
-  private double scaleError() {
-    return calibrated ? CALIBRATED_SCALE_ERROR : NOMINAL_SCALE_ERROR;
+  private SkyStory.Trust trust() {
+    double error =
+        calibrated ? CALIBRATED_SCALE_ERROR : scaleTold ? NOMINAL_SCALE_ERROR : FOUND_SCALE_ERROR;
+    return new SkyStory.Trust(scaleKnown, calibrated || (scaleKnown && !scaleTold), error);
   }
 
   private void match() {
-    frames = shots.stream().map(shot -> new FrameStars(shot.field(), camera)).toList();
+    frames = frames();
     links = StarChain.of(camera, frames, clock);
+  }
+
+  private List<FrameStars> frames() {
+    return shots.stream().map(shot -> new FrameStars(shot.field(), camera)).toList();
   }
 }

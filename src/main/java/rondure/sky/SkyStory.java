@@ -12,8 +12,7 @@ final class SkyStory {
   private final List<SkyShot> shots;
   private final SceneClock clock;
   private final Camera camera;
-  private final boolean calibrated;
-  private final double scaleError;
+  private final Trust trust;
   private final List<FrameStars> frames;
   private final List<StarChain.Link> links;
   private final FrameSky[] told;
@@ -23,21 +22,30 @@ final class SkyStory {
   /** A block with its map and its motion. */
   private record Block(SkyMap map, BlockSky sky) {}
 
-  SkyStory(
-      List<SkyShot> shots,
-      SceneClock clock,
-      Camera camera,
-      boolean calibrated,
-      double scaleError,
-      List<FrameStars> frames,
-      List<StarChain.Link> links) {
+  /** Frames linked by their stars, as seen through a camera. */
+  record Matched(Camera camera, List<FrameStars> frames, List<StarChain.Link> links) {
+    Matched {
+      frames = List.copyOf(frames);
+      links = List.copyOf(links);
+    }
+  }
+
+  /**
+   * How far the camera is to be trusted.
+   *
+   * @param scaleKnown whether its focal length means anything
+   * @param found whether it was found from the scene
+   * @param scaleError share by which the focal length may be wrong
+   */
+  record Trust(boolean scaleKnown, boolean found, double scaleError) {}
+
+  SkyStory(List<SkyShot> shots, SceneClock clock, Matched matched, Trust trust) {
     this.shots = shots;
     this.clock = clock;
-    this.camera = camera;
-    this.calibrated = calibrated;
-    this.scaleError = scaleError;
-    this.frames = frames;
-    this.links = links;
+    this.camera = matched.camera();
+    this.frames = matched.frames();
+    this.links = matched.links();
+    this.trust = trust;
     this.told = new FrameSky[shots.size()];
     this.tracks = new int[shots.size()][];
     Arrays.fill(told, FrameSky.UNKNOWN);
@@ -56,10 +64,11 @@ final class SkyStory {
                 .thenComparingDouble(b -> b.sky().poses().size()));
     for (Block block : blocks) {
       tell(block, block == main ? Rotation.NONE : aligned(block, main));
+      jumpInto(block);
       keepTracks(block);
     }
     Vec spin = main.sky().sky();
-    boolean turns = main.sky().kind() == BlockSky.Kind.TURNS;
+    boolean turns = trust.scaleKnown() && main.sky().kind() == BlockSky.Kind.TURNS;
     Optional<Direction> pole =
         turns ? Optional.of(Direction.of(-spin.x(), -spin.y(), -spin.z())) : Optional.empty();
     double error =
@@ -67,14 +76,17 @@ final class SkyStory {
     return new SceneSky(
         finding(main.sky()),
         Optional.of(camera),
-        calibrated,
+        trust.found(),
         pole,
         turns ? Math.min(180, error) : 180,
         Arrays.asList(told),
         new StarTracks(trackCount, Arrays.asList(tracks)));
   }
 
-  private static SceneSky.Finding finding(BlockSky sky) {
+  private SceneSky.Finding finding(BlockSky sky) {
+    if (!trust.scaleKnown()) {
+      return SceneSky.Finding.SCALE_UNKNOWN;
+    }
     return switch (sky.kind()) {
       case TURNS -> sky.byClock() ? SceneSky.Finding.SKY_TURNS : SceneSky.Finding.CLOCK_UNKNOWN;
       case TRACKS -> sky.byClock() ? SceneSky.Finding.TRACKING : SceneSky.Finding.CLOCK_UNKNOWN;
@@ -94,7 +106,7 @@ final class SkyStory {
         List<Pose> poses = poses(map);
         if (poses.size() >= 2) {
           SkyTimes times = SkyTimes.of(poses, clock.stepSeconds());
-          blocks.add(new Block(map, new BlockSky(times, clock.stepSeconds(), camera, scaleError)));
+          blocks.add(new Block(map, new BlockSky(times, clock.stepSeconds(), camera, trust)));
         }
       }
     }
@@ -148,18 +160,45 @@ final class SkyStory {
     }
   }
 
+  /** A later block was aimed at where no star is shared: half the view away at least. */
+  private void jumpInto(Block block) {
+    int first = block.sky().poses().get(0).frame();
+    boolean later = links.stream().anyMatch(l -> l.frame() < first);
+    if (later) {
+      FrameSky sky = told[first];
+      double half = frames.get(first).diagonalPx() / 2;
+      double angle = Math.atan(half / camera.focalLengthPx());
+      told[first] =
+          new FrameSky(sky.attitude(), sky.skySpin(), sky.creep(), sky.spinErrorRadPerS(), angle);
+    }
+  }
+
   private void keepTracks(Block block) {
+    int[] seen = measuredCounts(block);
+    int[] renumbered = new int[seen.length];
+    for (int star = 0; star < seen.length; star++) {
+      renumbered[star] = seen[star] >= 2 ? trackCount++ : -1;
+    }
     for (int i = 0; i < frames.size(); i++) {
-      Optional<int[]> numbers = block.map().tracks(i);
-      if (numbers.isPresent()) {
-        FrameStars stars = frames.get(i);
-        for (int j = 0; j < stars.count; j++) {
-          if (stars.measured[j] >= 0) {
-            tracks[i][stars.measured[j]] = trackCount + numbers.get()[j];
-          }
+      int[] numbers = block.map().tracks(i).orElse(new int[0]);
+      FrameStars stars = frames.get(i);
+      for (int j = 0; j < numbers.length; j++) {
+        if (stars.measured[j] >= 0) {
+          tracks[i][stars.measured[j]] = renumbered[numbers[j]];
         }
       }
     }
-    trackCount += block.map().starCount();
+  }
+
+  /** In how many frames each star of a block's map was measured. */
+  private int[] measuredCounts(Block block) {
+    int[] counts = new int[block.map().starCount()];
+    for (int i = 0; i < frames.size(); i++) {
+      int[] numbers = block.map().tracks(i).orElse(new int[0]);
+      for (int j = 0; j < numbers.length; j++) {
+        counts[numbers[j]] += frames.get(i).measured[j] >= 0 ? 1 : 0;
+      }
+    }
+    return counts;
   }
 }

@@ -1,9 +1,11 @@
 package rondure.sky;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Matches each frame of a scene with an earlier one: by the last pair's motion where there is one,
@@ -30,6 +32,7 @@ final class StarChain {
   private final SceneClock clock;
   private final List<Link> links = new ArrayList<>();
   private final Link[] linkOf;
+  private final Set<Integer> linkedBlocks = new HashSet<>();
   private int failures;
   private Optional<Spin> spin = Optional.empty();
   private Optional<Rotation> lastTurn = Optional.empty();
@@ -50,6 +53,10 @@ final class StarChain {
 
     boolean isFirst() {
       return frame == parent;
+    }
+
+    Link with(Rotation better, List<int[]> betterPairs) {
+      return new Link(frame, parent, block, better, betterPairs);
     }
   }
 
@@ -75,10 +82,31 @@ final class StarChain {
     return List.copyOf(chain.links);
   }
 
+  /**
+   * Matches the same pairs of frames anew, seen through a better camera.
+   *
+   * @param links as first made, in their order
+   */
+  static List<Link> again(Camera camera, List<FrameStars> frames, List<Link> links) {
+    List<Link> better = new ArrayList<>();
+    for (Link link : links) {
+      FramePair pair = new FramePair(camera, frames.get(link.parent()), frames.get(link.frame()));
+      better.add(
+          link.isFirst()
+              ? link
+              : FrameMatch.refined(pair, link.turn(), RADIUS_PX, 0)
+                  .filter(FrameMatch::isCertain)
+                  .map(m -> link.with(m.turn(), List.of(m.pairs())))
+                  .orElse(link));
+    }
+    return better;
+  }
+
   private void add(Link link) {
     links.add(link);
     linkOf[link.frame()] = link;
     if (!link.isFirst()) {
+      linkedBlocks.add(link.block());
       Optional<Double> seconds = seconds(link.parent(), link.frame());
       spin =
           seconds
@@ -115,20 +143,33 @@ final class StarChain {
     return Optional.empty();
   }
 
+  /** The last frames that are linked with others, then the last that stands alone. */
   private List<Integer> recent() {
     List<Integer> recent = new ArrayList<>();
+    Optional<Integer> alone = Optional.empty();
     for (int k = links.size() - 1; k >= 0 && recent.size() < RECENT; k--) {
-      recent.add(links.get(k).frame());
+      Link link = links.get(k);
+      if (isLinked(link)) {
+        recent.add(link.frame());
+      } else if (alone.isEmpty()) {
+        alone = Optional.of(link.frame());
+      }
     }
+    alone.ifPresent(recent::add);
     return recent;
+  }
+
+  private boolean isLinked(Link link) {
+    return !link.isFirst() || linkedBlocks.contains(link.block());
   }
 
   /** Frames spread evenly over what is linked so far. */
   private List<Integer> bridges() {
+    List<Integer> linked = links.stream().filter(this::isLinked).map(Link::frame).toList();
     List<Integer> spread = new ArrayList<>();
-    int step = Math.max(1, links.size() / BRIDGES);
-    for (int k = links.size() - 1 - step; k >= 0 && spread.size() < BRIDGES; k -= step) {
-      spread.add(links.get(k).frame());
+    int step = Math.max(1, linked.size() / BRIDGES);
+    for (int k = linked.size() - 1 - step; k >= 0 && spread.size() < BRIDGES; k -= step) {
+      spread.add(linked.get(k));
     }
     return spread;
   }

@@ -28,6 +28,7 @@ final class TurnSearch {
   private final double standingPx;
   private final double voteRadiusPx;
   private final int voters;
+  private final VoteMap near;
   private final Candidate[] best = new Candidate[2];
   private long tried;
 
@@ -40,6 +41,7 @@ final class TurnSearch {
     this.standingPx = standingPx;
     this.voteRadiusPx = VOTE_RADIUS_PX + VOTE_RADIUS_SHARE * pair.from().diagonalPx();
     this.voters = Math.min(VOTERS, pair.from().count);
+    this.near = new VoteMap(pair.to(), 2 * VOTERS, pair.camera().focalLengthPx(), voteRadiusPx);
   }
 
   /**
@@ -136,16 +138,18 @@ final class TurnSearch {
     }
   }
 
-  private int votes(Rotation turn, int fromStar, int untilStar) {
-    FrameStars to = pair.to();
+  private int votes(Rotation q, int fromStar, int untilStar) {
+    FrameStars from = pair.from();
     int votes = 0;
     for (int i = fromStar; i < untilStar; i++) {
-      Optional<ImagePoint> at = pair.camera().project(turn.apply(pair.from().direction(i)));
-      if (at.isPresent()
-          && to.holds(at.get().xPx(), at.get().yPx())
-          && to.brightGrid(2 * VOTERS).nearest(at.get().xPx(), at.get().yPx(), voteRadiusPx) >= 0) {
-        votes++;
-      }
+      // The rotation written out: these few lines take nearly all the time of a search.
+      double tx = 2 * (q.y() * from.dz[i] - q.z() * from.dy[i]);
+      double ty = 2 * (q.z() * from.dx[i] - q.x() * from.dz[i]);
+      double tz = 2 * (q.x() * from.dy[i] - q.y() * from.dx[i]);
+      double x = from.dx[i] + q.w() * tx + q.y() * tz - q.z() * ty;
+      double y = from.dy[i] + q.w() * ty + q.z() * tx - q.x() * tz;
+      double z = from.dz[i] + q.w() * tz + q.x() * ty - q.y() * tx;
+      votes += near.isNear(x, y, z) ? 1 : 0;
     }
     return votes;
   }

@@ -31,7 +31,7 @@ record Gear(
   private static final double PIXEL_PX2 = 1 / 12.0;
 
   static Gear draw(Dice dice) {
-    double width = dice.pick(900, 960, 1050);
+    double width = dice.pick(750, 840, 960);
     return new Gear(
         dice.pick(14, 20, 24, 35, 50, 85, 135),
         dice.pick(1.8, 2.8, 4),

@@ -6,18 +6,24 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.lang.reflect.RecordComponent;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rondure.base.FrameProblem;
 import rondure.crew.FrameMeasurement;
 import rondure.crew.StoredMeasurement;
+import rondure.intake.ShotFacts;
 import rondure.sim.NightPlan;
 import rondure.sim.NightSimulator;
 import rondure.sim.OutputFormat;
 import rondure.sim.Recipe;
 import rondure.sim.SimFrame;
+import rondure.stars.Star;
+import rondure.stars.StarField;
 
 /**
  * A drawn night, rendered to files and measured as the program measures files.
@@ -27,37 +33,64 @@ import rondure.sim.SimFrame;
  * @param frames what was measured in each
  */
 record MeasuredNight(String name, List<FrameAnswer> answers, List<FrameMeasurement> frames) {
+  /** What a measurement holds: others are measured anew. */
+  private static final String FORM =
+      Stream.of(FrameMeasurement.class, ShotFacts.class, StarField.class, Star.class)
+          .flatMap(type -> Stream.of(type.getRecordComponents()))
+          .map(RecordComponent::toString)
+          .collect(Collectors.joining("\n"));
+
   private static final ObjectMapper MAPPER = new ObjectMapper().registerModule(new Jdk8Module());
 
-  /** From the shelf; rendered and measured when it does not lie there. */
+  /** From the shelf; rendered, and measured, when that does not lie there. */
   static MeasuredNight of(NightDraw.Drawn drawn, Path shelf) {
     try {
       String recipe = Recipe.toJson(drawn.plan()) + drawn.format();
       Path folder = shelf.resolve(Integer.toHexString(recipe.hashCode()));
-      Path done = folder.resolve("recipe.json");
-      if (!Files.exists(done) || !Files.readString(done).equals(recipe)) {
-        Files.createDirectories(folder);
-        make(drawn.plan(), drawn.format(), folder);
-        Files.writeString(done, recipe);
-      }
+      unlessDone(
+          folder.resolve("recipe.json"),
+          recipe,
+          () -> render(drawn.plan(), drawn.format(), folder));
+      unlessDone(
+          folder.resolve("form.txt"), FORM, () -> measure(drawn.plan(), drawn.format(), folder));
       return read(drawn.plan(), folder);
     } catch (IOException | FrameProblem e) {
       throw new UncheckedIOException(new IOException(drawn.plan().title(), e));
     }
   }
 
-  private static void make(NightPlan plan, OutputFormat format, Path folder)
+  /** Work whose result lies on the shelf. */
+  private interface Making {
+    void make() throws IOException, FrameProblem;
+  }
+
+  /** Makes what a mark does not vouch for, then sets the mark. */
+  private static void unlessDone(Path mark, String text, Making making)
       throws IOException, FrameProblem {
+    if (!Files.exists(mark) || !Files.readString(mark).equals(text)) {
+      Files.createDirectories(mark.getParent());
+      making.make();
+      Files.writeString(mark, text);
+    }
+  }
+
+  private static void render(NightPlan plan, OutputFormat format, Path folder) throws IOException {
     NightSimulator simulator = new NightSimulator(plan);
     for (int number = 1; number <= simulator.frameCount(); number++) {
       SimFrame frame = simulator.render(number);
-      Path picture = folder.resolve("frame." + format.extension());
+      Path picture = picture(folder, number, format);
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(picture))) {
         format.write(frame, out);
       }
-      StoredMeasurement.write(StoredMeasurement.of(picture), measured(folder, number));
-      Files.delete(picture);
       MAPPER.writeValue(answer(folder, number).toFile(), FrameAnswer.of(frame.truth()));
+    }
+  }
+
+  private static void measure(NightPlan plan, OutputFormat format, Path folder)
+      throws IOException, FrameProblem {
+    for (int number = 1; number <= plan.frameCount(); number++) {
+      Path picture = picture(folder, number, format);
+      StoredMeasurement.write(StoredMeasurement.of(picture), measured(folder, number));
     }
   }
 
@@ -69,6 +102,10 @@ record MeasuredNight(String name, List<FrameAnswer> answers, List<FrameMeasureme
       frames.add(StoredMeasurement.read(measured(folder, number)));
     }
     return new MeasuredNight(plan.title(), answers, frames);
+  }
+
+  private static Path picture(Path folder, int number, OutputFormat format) {
+    return folder.resolve("frame_" + number + "." + format.extension());
   }
 
   private static Path measured(Path folder, int number) {

@@ -23,6 +23,7 @@ final class NightDraw {
   private static final double ARCSEC_PER_RADIAN = 180 * 3600 / Math.PI;
   private static final double READ_NOISE_E2 = 16;
   private static final double FAINTER_MAG = 0.3;
+  private static final double MOST_PER_SQUARE_DEGREE = 100;
 
   private final long seed;
   private final Trouble trouble;
@@ -122,19 +123,23 @@ final class NightDraw {
   }
 
   /**
-   * 150 to 2500 stars of SNR above 8 in the whole frame (a third of them above 20), and fainter
-   * ones.
+   * 150 to 1500 stars of SNR above 8 in the whole frame (a third of them above 20), and fainter
+   * ones; fields too small for so many have all their stars bright.
    */
   private StarPlan stars(double skyElectrons, double seconds) {
+    double wanted = dice.scaled(150, 1500);
+    double squareDegrees = 4 * gear.halfWidthDeg() * gear.halfHeightDeg();
+    double perSquareDegree = wanted * Math.pow(10, 0.5 * FAINTER_MAG) / squareDegrees;
+    boolean small = perSquareDegree > MOST_PER_SQUARE_DEGREE;
     double noise = Math.sqrt(skyElectrons + READ_NOISE_E2);
     double sigma = Math.sqrt(gear.corePx2());
-    double faint = 8 * Math.sqrt(4 * Math.PI) * noise * sigma;
+    double faint = (small ? 25 : 8) * Math.sqrt(4 * Math.PI) * noise * sigma;
     double magnitude = 2.5 * Math.log10(zeroElectrons(seconds) / faint);
-    double wanted = dice.scaled(150, 2500);
-    double squareDegrees = 4 * gear.halfWidthDeg() * gear.halfHeightDeg();
-    double perSquareDegree =
-        Math.min(100, wanted * Math.pow(10, 0.5 * FAINTER_MAG) / squareDegrees);
-    return new StarPlan(perSquareDegree, magnitude - 7, magnitude + FAINTER_MAG, 0.3);
+    return new StarPlan(
+        Math.min(MOST_PER_SQUARE_DEGREE, perSquareDegree),
+        magnitude - 7,
+        magnitude + FAINTER_MAG,
+        0.3);
   }
 
   private ForegroundPlan land(AimPlan aim) {

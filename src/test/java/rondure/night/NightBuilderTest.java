@@ -291,6 +291,23 @@ class NightBuilderTest {
   }
 
   @Test
+  void aBadlyAlignedMountIsMeasuredThoughItsStarsAreLong() {
+    Exposures tracked = minute(0);
+    tracked.exposure = Optional.of(600.0);
+    tracked.shape = Moments.line(6, 0.3).plus(Moments.round(0.8));
+    assertEquals(FrameStatus.MEASURED, only(tracked).status());
+  }
+
+  @Test
+  void piecesOfBrokenTrailsAreNoMount() {
+    Exposures minutes = minute(0);
+    minutes.exposure = Optional.of(600.0);
+    minutes.shape = Moments.line(14, 0.3).plus(Moments.round(0.5));
+    minutes.widths = new double[] {1.2, 1.8, 2.4, 3.2, 4.4};
+    assertEquals(FrameStatus.TRAILS_INTENDED, only(minutes).status());
+  }
+
+  @Test
   void panoramasAndStacksAreComposites() {
     Exposures wide = minute(0);
     wide.width = 9000;

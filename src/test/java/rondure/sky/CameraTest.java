@@ -150,4 +150,25 @@ class CameraTest {
     assertEquals(
         F * (-aX * (1 + tanY * tanY) + aY * tanX * tanY + aZ * tanX), flow.yPxPerS(), 1e-8);
   }
+
+  /** The slow twin of B's largest singular value: many axes, none above, one nearly there. */
+  @Property(tries = 100)
+  void noRotationMovesAnImageFartherThanTheLargestScale(
+      @ForAll Projection projection,
+      @ForAll @DoubleRange(min = -0.06, max = 0.06) double k1,
+      @ForAll @DoubleRange(min = 0, max = 5999) double x,
+      @ForAll @DoubleRange(min = 0, max = 3999) double y) {
+    Camera camera = camera(projection, k1);
+    double largest = camera.stretch(x, y).largestPxPerRad();
+    double most = 0;
+    for (int i = 0; i < 2000; i++) {
+      double z = (i + 0.5) / 1000 - 1;
+      double turn = i * Math.PI * (3 - Math.sqrt(5));
+      double across = Math.sqrt(1 - z * z);
+      Spin axis = new Spin(across * Math.cos(turn), across * Math.sin(turn), z);
+      most = Math.max(most, camera.flow(axis, x, y).speedPxPerS());
+    }
+    assertTrue(most <= largest * (1 + 1e-12), most + " above " + largest);
+    assertTrue(most > 0.995 * largest, most + " far below " + largest);
+  }
 }

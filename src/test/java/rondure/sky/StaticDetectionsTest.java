@@ -115,6 +115,53 @@ class StaticDetectionsTest {
     assertEquals(32, report.fields().get(0).refused().get(Refusal.STATIC), 2);
   }
 
+  /**
+   * Lights outside the sky that stay are lamps; those that move with the sky are stars behind bare
+   * branches. Lamps that hang in the sky join them; hot pixels do not.
+   */
+  @Test
+  void groundLightsAreThoseThatStay() {
+    SceneMaker maker = new SceneMaker();
+    maker.lamps.addAll(maker.scatter(6));
+    maker.hotPixels.addAll(maker.scatter(10));
+    Star lamp = Fields.star(500, 1900, STAR, 0.05);
+    List<SceneFrame> frames = new ArrayList<>();
+    for (SceneFrame frame : maker.frames(12)) {
+      double moved = 2000 + 5.0 * frames.size();
+      List<Star> lights = List.of(lamp, Fields.star(moved, 1900, STAR, 0.05));
+      frames.add(
+          new SceneFrame(
+              withLights(frame.field(), lights),
+              frame.midExposureSeconds(),
+              frame.skySpeedPxPerS()));
+    }
+    StaticReport report = StaticDetections.examine(frames);
+    assertEquals(Finding.SKY_MOVES, report.finding());
+    for (StarField field : report.fields()) {
+      assertEquals(7, field.groundLights().size(), 1);
+      assertTrue(field.groundLights().contains(lamp));
+      assertTrue(field.groundLights().stream().allMatch(s -> s.xPx() != 2000));
+    }
+  }
+
+  /** The lights are detections outside the sky too. */
+  private static StarField withLights(StarField field, List<Star> lights) {
+    List<Detection> others =
+        lights.stream()
+            .map(s -> new Detection(s.xPx(), s.yPx(), s.fluxCounts(), Refusal.NOT_SKY))
+            .toList();
+    return new StarField(
+        field.widthPx(),
+        field.heightPx(),
+        field.stars(),
+        others,
+        field.refused(),
+        field.sky(),
+        field.mask(),
+        List.of(),
+        lights);
+  }
+
   @Test
   void withoutFactsTheStarsThemselvesShowThatTheSkyMoved() {
     SceneMaker maker = new SceneMaker();
