@@ -6,6 +6,7 @@
  * field statistics; directions to a shared smear and what the sky can explain of it; repeated
  * offsets and the average star's tail to the camera's path; widths to excess over the core; excess
  * to probabilities. Where a scene is registered, tensors to a budget: the sky predicted, lens and
- * core shared by the frames, focus and shake of each. Knows nothing of: pixels, files, nights, words.
+ * core shared by the frames, focus and shake of each. Knows nothing of: pixels, files, nights,
+ * words.
  */
 package rondure.blur;
