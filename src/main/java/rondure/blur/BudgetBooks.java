@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import rondure.base.Moments;
 import rondure.sky.FrameSky;
+import rondure.sky.Spin;
 
 /** Writes the budgets of a solved scene. */
 final class BudgetBooks {
@@ -28,35 +29,58 @@ final class BudgetBooks {
   }
 
   /**
-   * One frame's budget.
+   * What is known of a frame besides its solution.
    *
    * @param sky how well its motion is known
+   * @param exposure how well its exposure is known
+   * @param pathPx2 what the camera's path adds beyond the shapes of single stars
+   * @param developed whether its file was developed
    */
-  Budget budget(int k, FrameSky sky, boolean developed) {
+  record Known(FrameSky sky, ExposureReading exposure, double pathPx2, boolean developed) {
+
+    /** Standard error of the trail's moments over these: they grow as rate and time squared. */
+    double trailErrorShare() {
+      double rate = sky.starSpin().map(Spin::rateRadPerS).orElse(0.0);
+      double ofRate = rate > 0 ? 2 * sky.spinErrorRadPerS() / rate : 0;
+      return Math.hypot(ofRate, exposure.trailErrorShare());
+    }
+  }
+
+  /** One frame's budget. */
+  Budget budget(int k, Known known) {
     Booking booking = booking(k);
     double[] predicted = solution.predicted(k);
-    Terms all = booking.sky(predicted);
-    Terms edge = booking.edge(predicted);
+    Terms all = withPath(booking.sky(predicted), known.pathPx2());
+    Terms edge = withPath(booking.edge(predicted), known.pathPx2());
     return new Budget(
         all,
         edge,
-        withMotionError(bootstrap.errors(k), all, sky),
+        withMotionError(bootstrap.errors(k), all, known.trailErrorShare()),
         booking.trailPx(),
         Math.abs(booking.meanDiscPx()),
-        booking.tripodRmsPx(),
+        Math.hypot(booking.tripodRmsPx(), Math.sqrt(2 * known.pathPx2())),
         explained.frame(k),
         conditions.of(k),
-        developed);
+        known.developed());
   }
 
   private Booking booking(int k) {
     return new Booking(solution.models().get(k), solution.shared(), solution.own(k));
   }
 
-  /** The sky's part errs as the square of its rate does. */
-  private static Terms withMotionError(Terms errors, Terms all, FrameSky sky) {
-    double rate = sky.starSpin().map(spin -> spin.rateRadPerS()).orElse(0.0);
-    double relative = rate > 0 ? 2 * sky.spinErrorRadPerS() / rate : 0;
+  private static Terms withPath(Terms terms, double pathPx2) {
+    return new Terms(
+        terms.corePx2(),
+        terms.focusPx2(),
+        terms.trailingPx2(),
+        terms.tripodPx2() + pathPx2,
+        terms.lensPx2(),
+        terms.hazePx2(),
+        terms.unexplainedPx2());
+  }
+
+  /** The sky's part errs with its motion, and what is left over for the tripod with it. */
+  private static Terms withMotionError(Terms errors, Terms all, double relative) {
     return new Terms(
         errors.corePx2(),
         errors.focusPx2(),

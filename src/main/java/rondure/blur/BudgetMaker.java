@@ -95,7 +95,8 @@ final class BudgetMaker {
       CoreAssumption assumed = CoreAssumption.usual(least, usual.get());
       defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
     }
-    return booked(found, defocused, trust.reading(found, defocused), exposures);
+    CoreReading core = trust.reading(found, defocused);
+    return new SceneBooks(scene, known, nominalSeconds, exposures).write(found, defocused, core);
   }
 
   /** With nominal exposures, and every star of a block counted as saying the same. */
@@ -130,40 +131,5 @@ final class BudgetMaker {
       models.add(new FrameModel(stars.get(k), skies.get(k), factor));
     }
     return models;
-  }
-
-  private SceneBudget booked(
-      SceneSolution found,
-      Optional<SceneSolution> defocused,
-      CoreReading core,
-      List<ExposureReading> exposures) {
-    boolean real = core.realProbability() >= 0.5;
-    SceneSolution likelier = real ? found : defocused.orElse(found);
-    BudgetBooks first = new BudgetBooks(found);
-    Optional<BudgetBooks> second = defocused.map(BudgetBooks::new);
-    List<Optional<FrameBudget>> frames = new ArrayList<>();
-    for (int i = 0; i < scene.frames().size(); i++) {
-      int k = known.indexOf(i);
-      frames.add(k < 0 ? Optional.empty() : Optional.of(frame(k, first, second, real)));
-    }
-    ExplainedShare explained = (real ? first : second.orElse(first)).explained();
-    SceneBudget.Shared shared =
-        new SceneBudget.Shared(
-            core, likelier.lens(), explained.scene(), exposures, explained.misfitPx2());
-    return new SceneBudget(frames, Optional.of(shared));
-  }
-
-  private FrameBudget frame(int k, BudgetBooks first, Optional<BudgetBooks> second, boolean real) {
-    FrameEvidence evidence = evidence(k);
-    FrameSky sky = scene.sky().frames().get(scene.places().get(known.get(k)));
-    BudgetBooks likelier = real ? first : second.orElse(first);
-    Budget budget = first.budget(k, sky, evidence.developed());
-    return new FrameBudget(
-        budget,
-        second.map(books -> books.budget(k, sky, evidence.developed())),
-        likelier.meanDiscPx(k),
-        likelier.meanDiscErrorPx(k),
-        likelier.smear(k),
-        likelier.tradeablePx2(k));
   }
 }

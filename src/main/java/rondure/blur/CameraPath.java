@@ -22,6 +22,20 @@ record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
     return tail.map(FaintTail::wholePx2).orElse(0.0);
   }
 
+  /**
+   * What the path adds to the mean second moment beyond the shapes of single stars, px²: a faint
+   * tail lies along a line; two images apart by Δ that share the light as s to 1 - s add s (1 - s)
+   * Δ² along it (variance of two points); half of either is the mean of the axes.
+   */
+  double roundPx2() {
+    return twice.map(CameraPath::roundPx2).orElse(0.0) + tailPx2();
+  }
+
+  private static double roundPx2(DoubleImage twice) {
+    double share = twice.fainterShare() * (1 - twice.fainterShare());
+    return share * twice.offsetPx() * twice.offsetPx() / 2;
+  }
+
   List<Evidence> evidence() {
     return Stream.concat(twice.map(CameraPath::said).stream(), tail.map(CameraPath::said).stream())
         .toList();

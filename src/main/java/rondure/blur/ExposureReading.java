@@ -9,4 +9,12 @@ package rondure.blur;
  * @param steppedProbability probability that the true time is the nearest 2^(n/3)
  */
 public record ExposureReading(
-    double nominalSeconds, double usedSeconds, double steppedProbability) {}
+    double nominalSeconds, double usedSeconds, double steppedProbability) {
+
+  /** Standard error of a trail's second moments over these, from not knowing which is true. */
+  double trailErrorShare() {
+    double ratio = ExposureTimes.steppedSeconds(nominalSeconds) / nominalSeconds;
+    double spread = Math.sqrt(steppedProbability * (1 - steppedProbability));
+    return Math.abs(ratio * ratio - 1) * spread;
+  }
+}

@@ -109,9 +109,11 @@ final class SceneSolver {
 
   private List<Shake> shakes(double[] shared, List<double[]> own) {
     List<Shake> shakes = new ArrayList<>();
+    CommonSmear common = CommonSmear.of(own);
     for (int j = 0; j < models.size(); j++) {
       double excess = Math.max(0, still[j] - shared[FrameModel.CORE]);
-      shakes.add(Shake.of(models.get(j), shared, own.get(j), excess));
+      double spin2 = common.beyondPx2(own.get(j));
+      shakes.add(Shake.of(models.get(j), shared, own.get(j), spin2, excess));
     }
     return shakes;
   }

@@ -33,10 +33,10 @@ record Shake(Kind kind, double spin2Px2, double errorPx2) {
   /**
    * Reads a frame fitted with a free uniform spin-2.
    *
+   * @param spin2 length of that, what all frames share taken off
    * @param excessPx2 its round widening over the core, trail taken off
    */
-  static Shake of(FrameModel model, double[] shared, double[] own, double excessPx2) {
-    double spin2 = Math.hypot(own[FrameModel.ALONG], own[FrameModel.DIAGONAL]);
+  static Shake of(FrameModel model, double[] shared, double[] own, double spin2, double excessPx2) {
     FrameNormals normals = FrameNormals.of(model, shared, own, FrameModel.SHARED);
     int along = FrameModel.SHARED + FrameModel.ALONG;
     int diagonal = FrameModel.SHARED + FrameModel.DIAGONAL;

@@ -143,6 +143,31 @@ class BudgetFactsTest {
     }
   }
 
+  /** A decentred lens stretches all stars of all frames alike: no shake of each of them. */
+  @Test
+  void aStretchThatAllFramesShareIsNoShake() {
+    SceneEvidence scene =
+        LONG.evidence(
+            6, Optional.empty(), 10, (frame, x, y) -> new Moments(CORE + 0.17, 0.08, CORE - 0.17));
+    for (Optional<FrameBudget> budget : SceneBudget.of(scene).frames()) {
+      assertTrue(!budget.orElseThrow().smear().proven());
+      assertTrue(budget.orElseThrow().ifCoreReal().sky().excessPx2() < 0.1);
+    }
+  }
+
+  /**
+   * Two points of equal light 10 px apart have a variance of 25 px² along, 12.5 px² in the mean.
+   */
+  @Test
+  void aDoubleImageAddsTheVarianceOfTwoPoints() {
+    CameraPath path =
+        new CameraPath(Optional.of(new DoubleImage(6, 8, 0.5, 40, 1)), Optional.empty());
+    assertEquals(12.5, path.roundPx2(), 1e-12);
+    CameraPath uneven =
+        new CameraPath(Optional.of(new DoubleImage(6, 8, 0.2, 40, 1)), Optional.empty());
+    assertEquals(8, uneven.roundPx2(), 1e-12);
+  }
+
   /** The nearest 2^(n/3): 30 s is 32, 15 is 16, 6 is 6.35 (common practice of cameras). */
   @Test
   void nominalExposuresAreSteppedInThirds() {
