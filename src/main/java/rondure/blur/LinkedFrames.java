@@ -6,7 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 
-/** Frames that share stars, directly or by others between them. */
+/**
+ * Frames that share stars, directly or by others between them.
+ *
+ * <p>A frame of which hardly any star is seen both before and after it ends its group: the camera
+ * was knocked while the shutter was open, stars end in one image and begin in the other, and the
+ * two share the light.
+ */
 final class LinkedFrames {
   private final int[] group;
 
@@ -18,6 +24,7 @@ final class LinkedFrames {
    * @param leastStars fewest stars that two frames must share to be linked
    */
   static LinkedFrames of(StarLight light, int leastStars) {
+    boolean[] ends = ends(light, leastStars);
     Map<Long, Integer> shared = new HashMap<>();
     for (int[] entries : light.byStar()) {
       for (int i = 1; i < entries.length; i++) {
@@ -29,14 +36,35 @@ final class LinkedFrames {
     int[] group = IntStream.range(0, light.frames).toArray();
     shared.forEach(
         (pair, count) -> {
-          if (count >= leastStars) {
-            join(group, (int) (pair / light.frames), (int) (pair % light.frames));
+          int from = (int) (pair / light.frames);
+          if (count >= leastStars && !ends[from]) {
+            join(group, from, (int) (pair % light.frames));
           }
         });
     for (int i = 0; i < group.length; i++) {
       group[i] = root(group, i);
     }
     return new LinkedFrames(group);
+  }
+
+  /** Frames with stars from before it, hardly any of which goes on after it. */
+  private static boolean[] ends(StarLight light, int leastStars) {
+    int[] before = new int[light.frames];
+    int[] across = new int[light.frames];
+    for (int[] entries : light.byStar()) {
+      for (int i = 1; i < entries.length; i++) {
+        before[light.frame[entries[i]]]++;
+      }
+      int last = entries.length == 0 ? 0 : light.frame[entries[entries.length - 1]];
+      for (int f = entries.length == 0 ? 0 : light.frame[entries[0]] + 1; f < last; f++) {
+        across[f]++;
+      }
+    }
+    boolean[] ends = new boolean[light.frames];
+    for (int f = 0; f < light.frames; f++) {
+      ends[f] = before[f] >= leastStars && across[f] < leastStars;
+    }
+    return ends;
   }
 
   private static void join(int[] group, int one, int two) {

@@ -23,13 +23,14 @@ public final class SceneAttribution implements Attribution {
   }
 
   @Override
-  public SceneVerdicts judge(SceneEvidence scene) {
+  public SceneVerdicts judge(SceneEvidence given) {
+    SceneEvidence scene = GuessedExposures.filled(given);
     SceneBudget budget = SceneBudget.of(scene);
-    List<FrameLight> lights = Transparency.of(scene);
+    List<FrameLight> lights = Transparency.of(given);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
             .parallel()
-            .mapToObj(i -> judge(scene, budget, lights.get(i), i))
+            .mapToObj(i -> judge(given, budget, lights.get(i), i))
             .toList();
     return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
   }

@@ -43,7 +43,7 @@ record SceneFindings(
     addSky(list);
     addCamera(list);
     addLight(list);
-    addWings(list);
+    addWings(list, alone);
     if (core.realProbability() < 0.5) {
       add(list, Evidence.Kind.SOFT_THROUGHOUT, "sharpestFwhmPx", core.fwhmPx());
     }
@@ -124,9 +124,12 @@ record SceneFindings(
             });
   }
 
-  private void addWings(List<Evidence> list) {
+  /** A tail is no halo, nor is there dew where no light is lost. */
+  private void addWings(List<Evidence> list, Verdict alone) {
+    boolean dimmed = light.loss().map(l -> l.lossMag() > SURE * l.errorMag()).orElse(false);
     light
         .wings()
+        .filter(wings -> dimmed && !alone.saw(Evidence.Kind.FAINT_TAIL))
         .filter(wings -> wings.excess() > Math.max(LEAST_WINGS, SURE * wings.errorShare()))
         .ifPresent(w -> add(list, Evidence.Kind.WINGS_GROWN, "wingPercent", 100 * w.excess()));
     if (light.silence().equals(Optional.of(FrameLight.Silence.BLACK_SKY))) {

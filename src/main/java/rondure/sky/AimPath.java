@@ -14,6 +14,8 @@ final class AimPath {
 
   private static final double PRICE = 45;
   private static final double STEEP_SIGMAS = 4.5;
+  private static final double JUMP_SIGMAS = 5;
+  private static final int MEETING_PLACES = 8;
   private static final int ENOUGH_FOR_SCATTER = 8;
 
   /** Air, lens and pixels let the mean of the stars wander by about this, px. */
@@ -146,6 +148,34 @@ final class AimPath {
     }
     return RobustStats.SIGMA_PER_MAD
         * RobustStats.median(java.util.Arrays.stream(off).map(Math::abs).toArray());
+  }
+
+  /** The step between two pieces, 0 when their lines may meet between them. */
+  double jump(PathPieces.Piece before, PathPieces.Piece after) {
+    double begin = times[before.until() - 1];
+    double end = times[after.from()];
+    double least = Double.POSITIVE_INFINITY;
+    double length = 0;
+    for (int i = 0; i <= MEETING_PLACES; i++) {
+      double when = begin + (end - begin) * i / MEETING_PLACES;
+      Vec step = after.at(when).minus(before.at(when));
+      double chi2 = 0;
+      for (int k = 0; k < 3; k++) {
+        double error = noise.at(k) * Math.hypot(endError(before, when), endError(after, when));
+        chi2 += step.at(k) * step.at(k) / (error * error);
+      }
+      if (chi2 < least) {
+        least = chi2;
+        length = step.length();
+      }
+    }
+    return least > JUMP_SIGMAS * JUMP_SIGMAS ? length : 0;
+  }
+
+  private static double endError(PathPieces.Piece piece, double when) {
+    double away = when - piece.middle();
+    double bySlope = piece.spread() > 0 ? away * away / piece.spread() : 0;
+    return Math.sqrt(1.0 / piece.count() + bySlope);
   }
 
   /** Rates of the pieces of at least two frames. */

@@ -19,10 +19,11 @@ final class BlockSky {
   private static final double CREEP_SIGMAS = 4;
   private static final double AGREEING_CHI2 = 20;
   private static final double LEAST_CREEP_SHARE = 0.02;
-  private static final double JUMP_SIGMAS = 5;
-  private static final int MEETING_PLACES = 8;
   private static final int ROUNDS = 3;
   private static final int MEDIAN_ROUNDS = 60;
+
+  /** A focal length wrong by 1 % moves a pole 45° off the axis by 0.197°: rad for a share. */
+  private static final double POLE_RAD_PER_FOCAL_SHARE = 0.344;
 
   /** Rotation of the pole by a wrong focal length, for each share of rate it makes wrong. */
   private static final double POLE_RAD_PER_RATE_SHARE = 0.94;
@@ -179,7 +180,18 @@ final class BlockSky {
     statisticalErrorRadPerS = fit.errorRadPerS();
     // Beyond what a wrong scale may do it is a creep, as likely across the sky's motion as along.
     double factor = unexplained > 2 * scaleError ? CREEP_ACROSS : POLE_RAD_PER_RATE_SHARE;
-    poleErrorRadPerS = Math.hypot(fit.errorRadPerS(), factor * unexplained * omega);
+    double bend = Math.hypot(factor * unexplained, POLE_RAD_PER_FOCAL_SHARE * bentShare(best));
+    poleErrorRadPerS = Math.hypot(fit.errorRadPerS(), bend * omega);
+  }
+
+  /**
+   * What a wrong focal length does to the pole, over its greatest effect: none when the pole is on
+   * the axis or across it.
+   */
+  private double bentShare(PieceRate rate) {
+    Vec axis = rate.rate().withLength(1).turned(rate.turn());
+    double across = Math.sqrt(Math.max(0, 1 - axis.z() * axis.z()));
+    return scaleError * 2 * Math.abs(axis.z()) * across;
   }
 
   /** Looks whether the longest run without a jump shows the sky through a steady creep. */
@@ -191,7 +203,7 @@ final class BlockSky {
       int start = 0;
       for (int p = 0; p < aim.pieces.size(); p++) {
         PathPieces.Piece piece = aim.pieces.get(p);
-        if (p > 0 && jump(aim, aim.pieces.get(p - 1), piece) > 0) {
+        if (p > 0 && aim.jump(aim.pieces.get(p - 1), piece) > 0) {
           start = piece.from();
         }
         if (piece.until() - start > until - from) {
@@ -248,7 +260,7 @@ final class BlockSky {
       for (int p = 0; p < aim.pieces.size(); p++) {
         PathPieces.Piece piece = aim.pieces.get(p);
         Optional<PieceRate> rate = rates.stream().filter(r -> r.piece().equals(piece)).findFirst();
-        double jump = p > 0 ? jump(aim, aim.pieces.get(p - 1), piece) : aimStep(before, aim);
+        double jump = p > 0 ? aim.jump(aim.pieces.get(p - 1), piece) : aimStep(before, aim);
         for (int i = piece.from(); i < piece.until(); i++) {
           motions.add(motion(rate, i == piece.from() ? jump : 0));
         }
@@ -264,34 +276,6 @@ final class BlockSky {
     double start = poses.get(0).seconds();
     Rotation from = before.withoutSky(sky, start);
     return from.inverse().then(aim.poses.get(0).withoutSky(sky, start)).angleRad();
-  }
-
-  /** The step between two pieces, 0 when their lines may meet between them. */
-  private static double jump(AimPath aim, PathPieces.Piece before, PathPieces.Piece after) {
-    double begin = aim.times[before.until() - 1];
-    double end = aim.times[after.from()];
-    double least = Double.POSITIVE_INFINITY;
-    double length = 0;
-    for (int i = 0; i <= MEETING_PLACES; i++) {
-      double when = begin + (end - begin) * i / MEETING_PLACES;
-      Vec step = after.at(when).minus(before.at(when));
-      double chi2 = 0;
-      for (int k = 0; k < 3; k++) {
-        double error = aim.noise.at(k) * Math.hypot(endError(before, when), endError(after, when));
-        chi2 += step.at(k) * step.at(k) / (error * error);
-      }
-      if (chi2 < least) {
-        least = chi2;
-        length = step.length();
-      }
-    }
-    return least > JUMP_SIGMAS * JUMP_SIGMAS ? length : 0;
-  }
-
-  private static double endError(PathPieces.Piece piece, double when) {
-    double away = when - piece.middle();
-    double bySlope = piece.spread() > 0 ? away * away / piece.spread() : 0;
-    return Math.sqrt(1.0 / piece.count() + bySlope);
   }
 
   private Motion motion(Optional<PieceRate> rate, double jump) {

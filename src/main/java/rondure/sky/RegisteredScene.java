@@ -7,7 +7,7 @@ import java.util.Optional;
 final class RegisteredScene {
   private static final double FOUND_SCALE_ERROR = 0.08;
   private static final double NOMINAL_SCALE_ERROR = 0.03;
-  private static final double CALIBRATED_SCALE_ERROR = 0.006;
+  private static final double LEAST_SCALE_ERROR = 0.0005;
 
   private final List<SkyShot> shots;
   private final SceneClock clock;
@@ -15,6 +15,7 @@ final class RegisteredScene {
   private final boolean scaleTold;
   private Camera camera;
   private boolean calibrated;
+  private double calibratedError;
   private List<FrameStars> frames;
   private List<StarChain.Link> links;
 
@@ -40,6 +41,7 @@ final class RegisteredScene {
           CameraCalibration.of(camera, Sightings.of(frames, links, shots.size()), clock);
       if (finding.isCalibrated()) {
         calibrated = true;
+        calibratedError = Math.max(LEAST_SCALE_ERROR, finding.focalErrorShare());
         camera = finding.camera();
         frames = frames();
         links = StarChain.again(camera, frames, links);
@@ -51,7 +53,7 @@ final class RegisteredScene {
 
   private SkyStory.Trust trust() {
     double error =
-        calibrated ? CALIBRATED_SCALE_ERROR : scaleTold ? NOMINAL_SCALE_ERROR : FOUND_SCALE_ERROR;
+        calibrated ? calibratedError : scaleTold ? NOMINAL_SCALE_ERROR : FOUND_SCALE_ERROR;
     return new SkyStory.Trust(scaleKnown, calibrated || (scaleKnown && !scaleTold), error);
   }
 

@@ -8,8 +8,9 @@ import java.util.Optional;
  * What the stars of a scene tell about the sky's turning and the camera's.
  *
  * @param finding what could be solved
- * @param camera the projection, calibrated from the scene or nominal; empty when no focal length is
- *     known or found
+ * @param camera the projection, calibrated from the scene or nominal; with SCALE_UNKNOWN a stand-in
+ *     through which attitudes and spins give the right motion over the sensor, though not the right
+ *     angles; empty when nothing matched and no focal length is known
  * @param calibrated whether focal length and distortion were found from the scene
  * @param pole the north celestial pole in reference axes; empty when not known
  * @param poleErrorDeg standard error of the pole's direction
@@ -31,9 +32,16 @@ public record SceneSky(
     SKY_TURNS,
     /** A mount follows the sky. */
     TRACKING,
-    /** Frames match, but their times do not tell how fast the sky turns. */
+    /**
+     * Frames match, but their times do not tell how fast the sky turns. The pole, where given,
+     * takes the frames to be in the order of time; in the other order it is the opposite one.
+     */
     CLOCK_UNKNOWN,
-    /** Frames match, but the focal length is neither known nor could it be found. */
+    /**
+     * Frames match, but the focal length is neither known nor could it be found. With times the
+     * frames' spins are as measured; without, only their axes mean anything, and their errors are
+     * as large as they are.
+     */
     SCALE_UNKNOWN,
     /** Fewer than two frames. */
     ONE_FRAME,

@@ -223,6 +223,68 @@ class TransparencyTest {
     assertEquals(0, loss(lights, 2), 0.05);
   }
 
+  /**
+   * A knock in the middle of frame 6: the tracks before it end in one image (35 % of the light,
+   * 1.14 mag), those after it begin in the other (0.47 mag). The frames after it have lost nothing.
+   */
+  @Test
+  void aKnockedFrameIsNoBridge() {
+    double[] imageMag = {-2.5 * Math.log10(0.35), -2.5 * Math.log10(0.65)};
+    List<StarField> fields = new ArrayList<>();
+    List<List<Integer>> numbers = new ArrayList<>();
+    Random random = new Random(8);
+    double[] x = random.doubles(160, 0, WIDTH).toArray();
+    double[] y = random.doubles(160, 0, HEIGHT).toArray();
+    double[] magnitude = random.doubles(160, -13, -10).toArray();
+    for (int f = 0; f < 12; f++) {
+      List<Star> stars = new ArrayList<>();
+      List<Integer> own = new ArrayList<>();
+      for (int s = 0; s < 160; s++) {
+        boolean before = s < 80;
+        if (f == 6 || before == f < 6) {
+          double loss = f == 6 ? imageMag[before ? 0 : 1] : 0;
+          stars.add(star(x[s], y[s], Math.pow(10, -0.4 * (magnitude[before ? s : s - 80] + loss))));
+          own.add(s);
+        }
+      }
+      fields.add(Fields.field(WIDTH, HEIGHT, stars, List.of(), Map.of(), sky(1000, 0)));
+      numbers.add(own);
+    }
+    List<FrameLight> lights = Transparency.of(evidence(fields, numbers, 160, gains(12, 13)));
+    for (int f = 0; f < 12; f++) {
+      assertEquals(f == 6 ? imageMag[0] : 0, loss(lights, f), 0.05, "frame " + f);
+    }
+  }
+
+  /** Re-aimed after frame 5: no star is shared, and each half has its own measure. */
+  @Test
+  void halvesOfAReAimedSceneCompareWithin() {
+    SceneEvidence one = new Band(6, 0, 60, 0.02).scene((f, x, y) -> f == 3 ? 0.8 : 0, gains(6, 13));
+    List<FrameEvidence> frames = new ArrayList<>(one.frames());
+    frames.addAll(one.frames());
+    List<int[]> byFrame = new ArrayList<>();
+    for (int f = 0; f < 12; f++) {
+      int shift = f < 6 ? 0 : 60;
+      int count = frames.get(f).field().stars().size();
+      byFrame.add(IntStream.range(shift, shift + count).toArray());
+    }
+    SceneSky sky =
+        new SceneSky(
+            SceneSky.Finding.CLOCK_UNKNOWN,
+            Optional.empty(),
+            false,
+            Optional.empty(),
+            180,
+            SceneSky.unknown(SceneSky.Finding.NO_MATCH, Optional.empty(), 12).frames(),
+            new StarTracks(120, byFrame));
+    List<Integer> places = IntStream.range(0, 12).boxed().toList();
+    List<FrameLight> lights = Transparency.of(new SceneEvidence(frames, places, sky));
+    for (int f = 0; f < 12; f++) {
+      assertEquals(f % 6 == 3 ? 0.8 : 0, loss(lights, f), 0.03, "frame " + f);
+      assertEquals(6, lights.get(f).loss().orElseThrow().frames());
+    }
+  }
+
   @Test
   void framesWithoutSharedStarsAreSilent() {
     SceneEvidence scene = new Band(3, 5 * WIDTH, 60, 0.03).scene((f, x, y) -> 0, gains(3, 13));

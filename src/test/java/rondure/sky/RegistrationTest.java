@@ -4,12 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,6 +35,8 @@ class RegistrationTest {
   private static final String SHOTS = "shots";
   private static final String EVENTS = "events";
 
+  private static final Map<NightPlan, List<FrameTruth>> TRUTHS = new HashMap<>();
+
   private record Night(double focalMm, double latitude, double azimuth, double altitude) {}
 
   private static final Night EAST = new Night(24, 46.5, 120, 35);
@@ -47,7 +52,7 @@ class RegistrationTest {
                 "stars.faintestMagnitude",
                 night.focalMm > 40 ? "10.5" : "9.5",
                 "stars.starsPerSquareDegree",
-                night.focalMm > 100 ? "30" : "8",
+                night.focalMm > 100 ? "30" : "4",
                 "sky.latitudeDeg",
                 "" + night.latitude,
                 "aim.azimuthDeg",
@@ -91,7 +96,7 @@ class RegistrationTest {
   @ParameterizedTest(name = "{0}")
   @MethodSource("calmNights")
   void thePoleOfACalmNightIsFoundWithinItsError(String name, NightPlan plan) {
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertEquals(SceneSky.Finding.SKY_TURNS, sky.finding());
     assertTrue(sky.poleErrorDeg() < 0.3, "stated error " + sky.poleErrorDeg());
     assertFollows(sky, plan, 3);
@@ -101,9 +106,8 @@ class RegistrationTest {
 
   /** All frames registered, the pole within some standard errors, tracks that hold true stars. */
   private static void assertFollows(SceneSky sky, NightPlan plan, double sigmas) {
-    NightSimulator simulator = new NightSimulator(plan);
-    for (int i = 0; i < simulator.frameCount(); i++) {
-      FrameTruth truth = simulator.truth(i + 1);
+    for (int i = 0; i < truths(plan).size(); i++) {
+      FrameTruth truth = truths(plan).get(i);
       FrameSky frame = sky.frames().get(i);
       assertTrue(frame.isRegistered(), "frame " + i + " is not registered");
       double off = frame.skySpin().orElseThrow().minus(spin(truth)).rateRadPerS() / OMEGA;
@@ -113,6 +117,23 @@ class RegistrationTest {
     }
   }
 
+  private static List<FrameTruth> truths(NightPlan plan) {
+    return TRUTHS.computeIfAbsent(
+        plan,
+        p -> {
+          NightSimulator simulator = new NightSimulator(p);
+          return IntStream.rangeClosed(1, simulator.frameCount())
+              .mapToObj(simulator::truth)
+              .toList();
+        });
+  }
+
+  private static List<SkyShot> shotsOf(NightPlan plan) {
+    return truths(plan).stream()
+        .map(t -> TruthFields.shot(plan, t, TruthFields.of(plan, t, plan.seed())))
+        .toList();
+  }
+
   private static Spin spin(FrameTruth truth) {
     return Spin.ofSky(Direction.of(truth.poleX(), truth.poleY(), truth.poleZ()));
   }
@@ -120,13 +141,12 @@ class RegistrationTest {
   @Test
   void aTrackIsOneStarOverTheFrames() {
     NightPlan plan = plan(EAST, 6, 40);
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
-    NightSimulator simulator = new NightSimulator(plan);
+    SceneSky sky = Registration.of(shotsOf(plan));
     java.util.Map<Integer, Integer> numbers = new java.util.HashMap<>();
     int linked = 0;
     int wrong = 0;
     for (int i = 0; i < 6; i++) {
-      FrameTruth truth = simulator.truth(i + 1);
+      FrameTruth truth = truths(plan).get(i);
       List<Star> stars = TruthFields.of(plan, truth, plan.seed()).stars();
       Set<Integer> seen = new HashSet<>();
       for (int j = 0; j < stars.size(); j++) {
@@ -139,7 +159,7 @@ class RegistrationTest {
         }
       }
     }
-    assertTrue(linked > 1000, "linked " + linked);
+    assertTrue(linked > 500, "linked " + linked);
     assertTrue(wrong < 0.005 * linked, wrong + " wrong of " + linked);
   }
 
@@ -164,7 +184,7 @@ class RegistrationTest {
             EVENTS,
             "[{\"kind\": \"droop\", \"firstFrame\": 1, \"lastFrame\": 10,"
                 + " \"pxPerMinute\": 2, \"directionDeg\": 30}]");
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertEquals(SceneSky.Finding.TRACKING, sky.finding());
     for (FrameSky frame : sky.frames()) {
       assertEquals(0, frame.skySpin().orElseThrow().rateRadPerS());
@@ -175,7 +195,7 @@ class RegistrationTest {
   @Test
   void aCameraAimedAtThePoleIsNotOnAMount() {
     NightPlan plan = plan(new Night(24, 60, 0, 60), 8, 40);
-    assertEquals(SceneSky.Finding.SKY_TURNS, Registration.of(TruthFields.shots(plan)).finding());
+    assertEquals(SceneSky.Finding.SKY_TURNS, Registration.of(shotsOf(plan)).finding());
   }
 
   private static double pxPerMinute(Spin creep, NightPlan plan) {
@@ -185,7 +205,7 @@ class RegistrationTest {
   @Test
   void aHeadThatDroopsForAPartOfTheNightIsToldFromTheSky() {
     NightPlan plan = plan(EAST, 18, 40, EVENTS, droop(11, 18));
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertFollows(sky, plan, 3);
     for (int i = 0; i < 18; i++) {
       double wanted = i < 9 ? 0 : i < 11 ? Double.NaN : 3;
@@ -199,7 +219,7 @@ class RegistrationTest {
   @Test
   void aHeadThatDroopsAllNightIsToldFromTheSkyWhenTheNightIsLong() {
     NightPlan plan = plan(EAST, 30, 80, EVENTS, droop(1, 30));
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertFollows(sky, plan, 3);
     assertTrue(sky.poleErrorDeg() < 1, "stated " + sky.poleErrorDeg());
     assertEquals(3, pxPerMinute(sky.frames().get(15).creep(), plan), 0.1);
@@ -208,10 +228,10 @@ class RegistrationTest {
   @Test
   void overAShortSpanADroopOnlyWidensThePolesError() {
     NightPlan plan = plan(EAST, 8, 20, EVENTS, droop(1, 8));
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertFollows(sky, plan, 3);
     assertTrue(sky.poleErrorDeg() > 5, "stated " + sky.poleErrorDeg());
-    FrameTruth truth = new NightSimulator(plan).truth(4);
+    FrameTruth truth = truths(plan).get(3);
     double perMinute = 3 / 60.0 / plan.pixelsPerRadian();
     Spin all = spin(truth).plus(new Spin(-perMinute, 0, 0));
     Spin seen = sky.frames().get(3).starSpin().orElseThrow();
@@ -233,7 +253,7 @@ class RegistrationTest {
             EVENTS,
             "[{\"kind\": \"knock\", \"frame\": 6, \"atShare\": 0.4, \"shiftXPx\": 8,"
                 + " \"shiftYPx\": -5, \"ringPx\": 4, \"ringHz\": 6, \"ringDecaySeconds\": 0.8}]");
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertFollows(sky, plan, 3);
     double jumpPx =
         (sky.frames().get(5).jumpRad() + sky.frames().get(6).jumpRad()) * plan.pixelsPerRadian();
@@ -248,7 +268,7 @@ class RegistrationTest {
         "[{\"kind\": \"reAim\", \"frame\": 7, \"aim\": {\"azimuthDeg\": %d, \"altitudeDeg\": 40}}]"
             .formatted(azimuthDeg);
     NightPlan plan = plan(EAST, 12, 40, EVENTS, aim);
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertFollows(sky, plan, 4);
     assertTrue(sky.frames().get(6).jumpRad() > Math.toRadians(8), "a great jump");
     assertEquals(1, sky.frames().stream().filter(f -> f.jumpRad() > 0).count());
@@ -267,7 +287,7 @@ class RegistrationTest {
   @Test
   void withoutAnyFactsTheScaleFollowsFromTheBendingOfTheField() {
     NightPlan plan = plan(EAST, 8, 40, "files", "{\"withoutExif\": true}");
-    SceneSky sky = Registration.of(TruthFields.shots(plan));
+    SceneSky sky = Registration.of(shotsOf(plan));
     assertEquals(SceneSky.Finding.CLOCK_UNKNOWN, sky.finding());
     assertEquals(1, sky.camera().orElseThrow().focalLengthPx() / plan.pixelsPerRadian(), 0.02);
     assertFollows(sky, plan, 3);
@@ -289,8 +309,9 @@ class RegistrationTest {
     List<SkyShot> spoiled = new ArrayList<>();
     for (int i = 0; i < shots.size(); i++) {
       List<Star> stars = new ArrayList<>(shots.get(i).field().stars());
-      stars.addAll(random(new Random(i), 100));
-      stars.addAll(random(new Random(99), 40));
+      List<Star> real = shots.get(i).field().stars();
+      random(new Random(i), 100).forEach(s -> stars.add(asBright(s, real, stars.size())));
+      random(new Random(99), 40).forEach(s -> stars.add(asBright(s, real, stars.size())));
       spoiled.add(told(shots.get(i), Fields.field(1200, 800, stars, List.of())));
     }
     SceneSky sky = Registration.of(spoiled);
@@ -369,7 +390,7 @@ class RegistrationTest {
   }
 
   private static List<SkyShot> changed(NightPlan plan, UnaryOperator<SkyShot> change) {
-    return TruthFields.shots(plan).stream().map(change).toList();
+    return shotsOf(plan).stream().map(change).toList();
   }
 
   private static SkyShot told(SkyShot shot, StarField field) {
@@ -384,6 +405,25 @@ class RegistrationTest {
         shot.exposureSeconds(),
         shot.focalLengthPx(),
         shot.orientation());
+  }
+
+  private static Star asBright(Star star, List<Star> real, int number) {
+    Star like = real.get(number % real.size());
+    return new Star(
+        star.xPx(),
+        star.yPx(),
+        like.fluxCounts(),
+        like.snr(),
+        like.moments(),
+        like.xxErrorPx2(),
+        like.xyErrorPx2(),
+        like.yyErrorPx2(),
+        like.fwhmMajorPx(),
+        like.fwhmMinorPx(),
+        0,
+        0,
+        like.wingRatio(),
+        like.peakFraction());
   }
 
   private static StarField brightest(SkyShot shot, int count) {

@@ -1,0 +1,64 @@
+package rondure.blur;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import rondure.base.RobustStats;
+import rondure.sky.StarTracks;
+import rondure.stars.Star;
+
+/** How much light the frames of a scene gathered of the same stars, over the scene's median. */
+final class RelativeLight {
+  private static final int ROUNDS = 4;
+
+  private RelativeLight() {}
+
+  /** One for each measured frame; 1 where no star tells. */
+  static double[] of(SceneEvidence scene) {
+    int frames = scene.frames().size();
+    StarTracks tracks = scene.sky().tracks();
+    double[] log = new double[frames];
+    double[] trackLog = new double[tracks.count()];
+    for (int round = 0; round < ROUNDS; round++) {
+      brightness(scene, log, trackLog);
+      for (int i = 0; i < frames; i++) {
+        log[i] = over(scene, i, trackLog);
+      }
+    }
+    double middle = RobustStats.median(log);
+    return Arrays.stream(log).map(l -> Math.exp(l - middle)).toArray();
+  }
+
+  /** Each track's mean log flux, the frames' light taken off. */
+  private static void brightness(SceneEvidence scene, double[] log, double[] trackLog) {
+    int[] seen = new int[trackLog.length];
+    Arrays.fill(trackLog, 0);
+    for (int i = 0; i < log.length; i++) {
+      List<Star> stars = scene.frames().get(i).field().stars();
+      for (int j = 0; j < stars.size(); j++) {
+        int track = scene.sky().tracks().trackOf(scene.places().get(i), j);
+        if (track >= 0 && stars.get(j).fluxCounts() > 0) {
+          trackLog[track] += Math.log(stars.get(j).fluxCounts()) - log[i];
+          seen[track]++;
+        }
+      }
+    }
+    for (int t = 0; t < trackLog.length; t++) {
+      trackLog[t] = seen[t] > 1 ? trackLog[t] / seen[t] : Double.NaN;
+    }
+  }
+
+  private static double over(SceneEvidence scene, int index, double[] trackLog) {
+    List<Star> stars = scene.frames().get(index).field().stars();
+    List<Double> over = new ArrayList<>();
+    for (int j = 0; j < stars.size(); j++) {
+      int track = scene.sky().tracks().trackOf(scene.places().get(index), j);
+      if (track >= 0 && stars.get(j).fluxCounts() > 0 && !Double.isNaN(trackLog[track])) {
+        over.add(Math.log(stars.get(j).fluxCounts()) - trackLog[track]);
+      }
+    }
+    return over.isEmpty()
+        ? 0
+        : RobustStats.median(over.stream().mapToDouble(value -> value).toArray());
+  }
+}
