@@ -84,6 +84,7 @@ final class BudgetMaker {
 
   private List<OpenTimes.Seen> stretches(Camera camera) {
     List<OpenTimes.Seen> seen = new ArrayList<>();
+    double[] light = RelativeLight.of(scene);
     for (int i = 0; i < scene.frames().size(); i++) {
       StarField field = scene.frames().get(i).field();
       FrameSky sky = scene.sky().frames().get(scene.places().get(i));
@@ -92,7 +93,7 @@ final class BudgetMaker {
         View view = new View(camera, field.widthPx(), field.heightPx());
         FrameStars gathered = FrameStars.of(field.stars(), view, motion.get());
         if (gathered.count >= LEAST_STARS) {
-          seen.add(new OpenTimes.Seen(i, AlongMotion.of(gathered)));
+          seen.add(new OpenTimes.Seen(i, AlongMotion.of(gathered), RelativeLight.longer(light[i])));
         }
       }
     }

@@ -1,10 +1,8 @@
 package rondure.blur;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import rondure.base.RobustStats;
 import rondure.sky.FrameSky;
 import rondure.sky.Rotation;
@@ -16,9 +14,9 @@ import rondure.sky.Rotation;
  * <p>The sky stretches frames of one exposure alike and along its motion; shake does neither. So
  * frames whose stretch has the motion's direction and the same amount in others (at least {@link
  * #LEAST_ALIKE} of them) were stretched by the sky; what a frame has beyond them is the tripod's.
- * Where a frame's amount is its own, exposures may have changed unseen: then the frame's stretch
- * along the motion is the sky's or the tripod's, undecided. No exposure is longer than the time
- * between two frames.
+ * Where exposures changed, the stars' light may tell by how much. Where a frame's amount is its
+ * own, they may have changed unseen: then its stretch along the motion is the sky's or the
+ * tripod's, undecided. No exposure is longer than the time between two frames.
  */
 final class OpenTimes {
   private static final int LEAST_ALIKE = 3;
@@ -31,6 +29,7 @@ final class OpenTimes {
 
   private static final double PAIR_IS_SKY = 0.85;
   private static final double ALONE_IS_SKY = 0.5;
+  private static final double CALM = 0.25;
 
   private OpenTimes() {}
 
@@ -45,8 +44,20 @@ final class OpenTimes {
     }
   }
 
-  /** One frame's stretch, with its place in the scene. */
-  record Seen(int place, AlongMotion stretch) {}
+  /**
+   * One frame's stretch.
+   *
+   * @param place in the scene
+   * @param stretch along and across its motion
+   * @param longer its light over the scene's usual: what its exposure is longer by, if nothing else
+   *     changed
+   */
+  record Seen(int place, AlongMotion stretch, double longer) {
+    /** What the stretch would be at the scene's usual light, s². */
+    double usualSquare() {
+      return stretch.along() / (longer * longer);
+    }
+  }
 
   /** One frame's reading, with its place in the scene. */
   record Found(int place, Reading reading) {}
@@ -54,57 +65,67 @@ final class OpenTimes {
   /** The readings of some frames of a scene, in their order. */
   static List<Found> of(SceneEvidence scene, List<Seen> frames) {
     double longest = Math.pow(LONGEST_OVER_SPACING * spacingSeconds(scene), 2);
+    List<Seen> possible =
+        frames.stream()
+            .filter(f -> f.stretch().isAligned() && f.stretch().along() <= longest)
+            .toList();
     List<Found> readings = new ArrayList<>();
     for (Seen frame : frames) {
-      readings.add(new Found(frame.place(), reading(frame, frames, longest)));
+      readings.add(new Found(frame.place(), reading(frame, possible)));
     }
     return readings;
   }
 
-  private static Reading reading(Seen frame, List<Seen> frames, double longest) {
-    AlongMotion own = frame.stretch();
-    List<AlongMotion> steady = steady(own, frames, longest);
-    double alike = steady.size();
-    if (own.isAligned() && own.along() <= longest && alike >= 2) {
-      double middle = middle(steady);
-      return new Reading(Math.sqrt(middle), alike >= LEAST_ALIKE ? ALIKE_IS_SKY : PAIR_IS_SKY);
+  /**
+   * @param possible frames whose stretch may be the sky's, itself among them if so
+   */
+  private static Reading reading(Seen own, List<Seen> possible) {
+    boolean aligned = possible.contains(own);
+    double[] alike = alike(own, possible, 1);
+    double[] scaled = alike(own, possible, own.longer());
+    if (aligned && Math.max(alike.length, scaled.length) >= 2) {
+      boolean byLight = scaled.length > alike.length;
+      return steady(byLight ? scaled : alike);
     }
-    Optional<Double> below = steadyBelow(own, frames, longest);
-    boolean possible = own.isAligned() && own.along() <= longest;
-    if (possible && own.along() > SIGMAS * own.errorOfBoth()) {
-      return new Reading(Math.sqrt(own.along()), ALONE_IS_SKY);
+    if (aligned && own.stretch().along() > SIGMAS * own.stretch().errorOfBoth()) {
+      return new Reading(Math.sqrt(own.stretch().along()), ALONE_IS_SKY);
     }
-    double square = below.orElse(Math.min(longest, Math.max(0, own.along())));
-    return new Reading(Math.sqrt(square), below.isPresent() ? ALIKE_IS_SKY : PAIR_IS_SKY);
+    double[] usual = possible.stream().mapToDouble(f -> f.usualSquare() * square(own)).toArray();
+    if (usual.length < 2) {
+      return new Reading(Math.sqrt(Math.max(0, own.stretch().along())), ALONE_IS_SKY);
+    }
+    // Shaken across its motion: what the sky did shows in the calmest of the others.
+    return new Reading(Math.sqrt(Math.max(0, RobustStats.percentile(CALM, usual))), ALIKE_IS_SKY);
   }
 
-  /** Frames with the motion's direction and this frame's amount, itself among them if so. */
-  private static List<AlongMotion> steady(AlongMotion own, List<Seen> frames, double longest) {
-    return frames.stream()
-        .map(Seen::stretch)
-        .filter(s -> s.isAligned() && s.along() <= longest && isAlike(s, own))
-        .toList();
+  private static double square(Seen frame) {
+    return frame.longer() * frame.longer();
   }
 
-  private static boolean isAlike(AlongMotion one, AlongMotion two) {
-    double error = Math.hypot(one.errorOfBoth(), two.errorOfBoth());
-    double larger = Math.max(one.along(), two.along());
-    return Math.abs(one.along() - two.along()) < Math.max(SIGMAS * error, ALIKE_SHARE * larger);
+  private static Reading steady(double[] squares) {
+    double seconds = Math.sqrt(Math.max(0, RobustStats.median(squares)));
+    return new Reading(seconds, squares.length >= LEAST_ALIKE ? ALIKE_IS_SKY : PAIR_IS_SKY);
   }
 
-  private static double middle(List<AlongMotion> steady) {
-    return Math.max(
-        0, RobustStats.median(steady.stream().mapToDouble(AlongMotion::along).toArray()));
+  /**
+   * Squared exposures as this frame should have them by those of the others that agree with it.
+   *
+   * @param longer 1: exposures alike; the frame's own: exposures as the light
+   */
+  private static double[] alike(Seen own, List<Seen> possible, double longer) {
+    boolean byLight = longer != 1;
+    return possible.stream()
+        .filter(f -> isAlike(f, own, byLight))
+        .mapToDouble(f -> byLight ? f.usualSquare() * square(own) : f.stretch().along())
+        .toArray();
   }
 
-  /** The largest steady amount that is not more than this frame's own. */
-  private static Optional<Double> steadyBelow(AlongMotion own, List<Seen> frames, double longest) {
-    return IntStream.range(0, frames.size())
-        .mapToObj(i -> steady(frames.get(i).stretch(), frames, longest))
-        .filter(steady -> steady.size() >= LEAST_ALIKE)
-        .map(OpenTimes::middle)
-        .filter(a -> a <= Math.hypot(own.along(), own.across()) + SIGMAS * own.errorOfBoth())
-        .max(Comparator.naturalOrder());
+  private static boolean isAlike(Seen one, Seen own, boolean byLight) {
+    double ratio = byLight ? square(own) / square(one) : 1;
+    double there = one.stretch().along() * ratio;
+    double error = Math.hypot(one.stretch().errorOfBoth() * ratio, own.stretch().errorOfBoth());
+    double larger = Math.max(there, own.stretch().along());
+    return Math.abs(there - own.stretch().along()) < Math.max(SIGMAS * error, ALIKE_SHARE * larger);
   }
 
   /** Median time from one frame to the next, by how far the sky turned between them. */
