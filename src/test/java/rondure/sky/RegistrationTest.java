@@ -342,23 +342,30 @@ class RegistrationTest {
   @Test
   void turningTheSensorTurnsThePole() {
     NightPlan plan = plan(EAST, 6, 40, "lens.distortionK1", "0");
-    Spin plain = firstSpin(changed(plan, s -> s));
-    Spin turned = firstSpin(changed(plan, s -> told(s, mapped(s.field(), -1, -1))));
-    Spin mirrored = firstSpin(changed(plan, s -> told(s, mapped(s.field(), -1, 1))));
-    assertNear(new Spin(-plain.xRadPerS(), -plain.yRadPerS(), plain.zRadPerS()), turned);
+    SceneSky sky = Registration.of(changed(plan, s -> s));
+    Spin plain = firstSpin(sky);
+    Spin turned = firstSpin(Registration.of(changed(plan, s -> told(s, mapped(s, -1, -1)))));
+    Spin mirrored = firstSpin(Registration.of(changed(plan, s -> told(s, mapped(s, -1, 1)))));
+    // The calibration takes its tracks from a grid that starts at a corner: turned, it takes
+    // others, and its camera differs by a part of what its error allows.
+    double tolerance = OMEGA * Math.toRadians(sky.poleErrorDeg()) / 3;
+    assertNear(new Spin(-plain.xRadPerS(), -plain.yRadPerS(), plain.zRadPerS()), turned, tolerance);
     // A mirror turns the components of a rotation that lie in it.
-    assertNear(new Spin(plain.xRadPerS(), -plain.yRadPerS(), -plain.zRadPerS()), mirrored);
+    assertNear(
+        new Spin(plain.xRadPerS(), -plain.yRadPerS(), -plain.zRadPerS()), mirrored, tolerance);
   }
 
-  private static Spin firstSpin(List<SkyShot> shots) {
-    return Registration.of(shots).frames().get(0).skySpin().orElseThrow();
+  private static Spin firstSpin(SceneSky sky) {
+    return sky.frames().get(0).skySpin().orElseThrow();
   }
 
-  private static void assertNear(Spin wanted, Spin seen) {
-    assertTrue(wanted.minus(seen).rateRadPerS() < 2e-4 * OMEGA, wanted + " but " + seen);
+  private static void assertNear(Spin wanted, Spin seen, double toleranceRadPerS) {
+    double off = wanted.minus(seen).rateRadPerS();
+    assertTrue(off < toleranceRadPerS, off + " over " + toleranceRadPerS);
   }
 
-  private static StarField mapped(StarField field, int signX, int signY) {
+  private static StarField mapped(SkyShot shot, int signX, int signY) {
+    StarField field = shot.field();
     List<Star> stars =
         field.stars().stream()
             .map(
