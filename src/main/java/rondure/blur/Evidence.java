@@ -90,6 +90,10 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     GROUND_LIGHTS_SMEARED,
     /** ringPercent of the peak: a ring darker than the sky around stars of a sharpened picture. */
     DARK_RINGS,
+    /** hotPixelCount, hotPixelFwhmPx: single photosites were spread when the picture was made. */
+    HOT_PIXELS_SPREAD,
+    /** hotPixelCount: single photosites are still points, so what is soft was soft before them. */
+    HOT_PIXELS_SHARP,
     /** kurtosis, lineKurtosis: the smear's light lies evenly along a line, as in a trail. */
     SMEAR_EVEN,
     /** kurtosis, lineKurtosis: it lies at the ends of the line, as of a vibration. */

@@ -67,7 +67,7 @@ final class GuessedExposures {
       double seconds = Math.min(longer(light[i]) * usual, LONGEST_SHARE * pause(i));
       frames.add(with(scene.frames().get(i), Math.max(SHORTEST_SECONDS, seconds)));
     }
-    return new SceneEvidence(frames, scene.places(), scene.sky());
+    return new SceneEvidence(frames, scene.places(), scene.sky(), scene.hotPixels());
   }
 
   private static double longer(double light) {

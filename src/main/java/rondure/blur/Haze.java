@@ -8,6 +8,9 @@ final class Haze {
   /** Vignetting, air and neighbours that the chain of light leaves. */
   static final double LEAST_ERROR_MAG = 0.05;
 
+  /** Clear nights are the rule; between this and equal odds lies what one believes of the sky. */
+  private static final double UNSEEN_SHARE = 0.1;
+
   private static final double LOSS_MAG = -2.5 * Math.log10(1 - FrameLight.HAZE_LOSS_SHARE);
 
   private Haze() {}
@@ -18,6 +21,14 @@ final class Haze {
     Map<Cause, Double> result = new EnumMap<>(byShape);
     result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - hazy));
     result.merge(Cause.HAZE, byShape.get(Cause.NONE) * hazy, Double::sum);
+    return result;
+  }
+
+  /** Where a loss of light cannot be told, some of the frames that look sharp are hazy. */
+  static Map<Cause, Double> unseen(Map<Cause, Double> byShape) {
+    Map<Cause, Double> result = new EnumMap<>(byShape);
+    result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - UNSEEN_SHARE));
+    result.merge(Cause.HAZE, byShape.get(Cause.NONE) * UNSEEN_SHARE, Double::sum);
     return result;
   }
 

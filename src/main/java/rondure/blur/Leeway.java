@@ -24,6 +24,6 @@ record Leeway(
 
   /** Fitted on the calibration nights (docs/accuracy.md). */
   static Leeway fitted() {
-    return new Leeway(0.04, 0.08, 0.03, 1, 0.03);
+    return new Leeway(0.02, 0.05, 0.02, 1, 0.06);
   }
 }

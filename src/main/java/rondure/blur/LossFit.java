@@ -72,7 +72,29 @@ final class LossFit {
    * z, their errors beside the mean of the frames linked, and for each entry m - M - z - c · P,
    * with M as the star's other entries give it.
    */
-  record Solved(double[] lossMag, double[] errorMag, double[] residualMag) {}
+  static final class Solved {
+    private final double[] lossMag;
+    private final double[] errorMag;
+    private final double[] residualMag;
+
+    private Solved(double[] lossMag, double[] errorMag, double[] residualMag) {
+      this.lossMag = lossMag;
+      this.errorMag = errorMag;
+      this.residualMag = residualMag;
+    }
+
+    double[] lossMag() {
+      return lossMag;
+    }
+
+    double[] errorMag() {
+      return errorMag;
+    }
+
+    double[] residualMag() {
+      return residualMag;
+    }
+  }
 
   /**
    * Solves; entries of stars seen once have residual 0.

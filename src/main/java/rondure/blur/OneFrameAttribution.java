@@ -61,6 +61,15 @@ public final class OneFrameAttribution implements Attribution {
     return Verdict.of(probabilities, findings.list(owner, core, path));
   }
 
+  /** Probability that a smear common to all stars is the sky's and not the tripod's. */
+  double trailing(FrameEvidence evidence) {
+    FieldShape shape = FieldShape.of(evidence.field());
+    boolean oval = Oval.probability(shape) >= Oval.CLEAR;
+    DirectionReading direction = DirectionReading.of(evidence, oval);
+    boolean tail = FaintTail.of(evidence.field(), shape).isPresent();
+    return SmearOwner.of(evidence, shape, direction, tail).trailing();
+  }
+
   private Map<Cause, Double> byWidth(
       Core core, WidthReading widths, double smearPx2, double trailing) {
     Excess excess = Excess.over(core.px2(), widths, smearPx2);

@@ -16,10 +16,12 @@ public final class SceneAttribution implements Attribution {
 
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
+  private final LoneOdds loneOdds;
 
   public SceneAttribution(AttributionSettings settings) {
     this.oneFrame = new OneFrameAttribution(settings);
     this.odds = new BudgetOdds(settings, Leeway.fitted());
+    this.loneOdds = new LoneOdds(oneFrame, odds);
   }
 
   @Override
@@ -40,10 +42,11 @@ public final class SceneAttribution implements Attribution {
     Verdict alone = oneFrame.judge(frame);
     Optional<FrameBudget> own = budget.frames().get(index);
     if (own.isEmpty()) {
-      return new Judged(dimmed(alone, light), Optional.empty());
+      return new Judged(alone(frame, alone, light), Optional.empty());
     }
     CoreReading core = budget.shared().orElseThrow().core();
-    Map<Cause, Double> probabilities = odds.of(own.get(), core, light.loss());
+    Map<Cause, Double> fitted = odds.of(own.get(), core, light.loss());
+    Map<Cause, Double> probabilities = light.loss().isPresent() ? fitted : Haze.unseen(fitted);
     if (alone.saw(Evidence.Kind.DOUBLE_IMAGE)) {
       probabilities = Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, probabilities);
     }
@@ -52,11 +55,11 @@ public final class SceneAttribution implements Attribution {
         Verdict.of(probabilities, findings.beside(alone)), Optional.of(own.get().likelier(core)));
   }
 
-  /** What one frame shows, and that its stars lost light where they did. */
-  private Verdict dimmed(Verdict alone, FrameLight light) {
-    return light
-        .loss()
-        .map(loss -> Verdict.of(Haze.applied(alone.probabilities(), loss), alone.evidence()))
-        .orElse(alone);
+  /** What one frame shows by itself, and that its stars lost light where they did. */
+  private Verdict alone(FrameEvidence frame, Verdict shown, FrameLight light) {
+    Map<Cause, Double> shapes = loneOdds.of(frame, shown);
+    Map<Cause, Double> probabilities =
+        light.loss().map(loss -> Haze.applied(shapes, loss)).orElseGet(() -> Haze.unseen(shapes));
+    return Verdict.of(probabilities, shown.evidence());
   }
 }

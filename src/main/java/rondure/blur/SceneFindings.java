@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import rondure.sky.FrameSky;
+import rondure.sky.HotPixels;
 import rondure.sky.SceneSky;
 
 /** Puts what a scene told about one of its frames into the verdict's list of evidence. */
@@ -33,6 +34,11 @@ record SceneFindings(
   private static final double JUMP_PX = 2;
   private static final double PATCHY_MAG = 0.15;
   private static final double SURE = 3;
+  private static final double SOFT_FROM = 1.25;
+
+  /** Wider than a photosite and the errors of a fit to it: 1 px box is 0.68 px by its moments. */
+  private static final double SPREAD_HOT_PIXEL_PX = 1.2;
+
   private static final double LEAST_WINGS = 0.05;
   private static final double LEAST_LOST_SHARE = 0.15;
 
@@ -47,8 +53,31 @@ record SceneFindings(
     if (core.realProbability() < 0.5) {
       add(list, Evidence.Kind.SOFT_THROUGHOUT, "sharpestFwhmPx", core.fwhmPx());
     }
+    addHotPixels(list);
     alone.evidence().stream().filter(e -> !SETTLED.contains(e.kind())).forEach(list::add);
     return list;
+  }
+
+  /** Only where something softened the stars, or the picture was developed, do they matter. */
+  private void addHotPixels(List<Evidence> list) {
+    Optional<HotPixels> hot = scene.hotPixels();
+    boolean soft = likelier().sky().widening() > SOFT_FROM;
+    if (hot.isEmpty() || !soft && !scene.frames().get(index).developed()) {
+      return;
+    }
+    Map<String, Double> count = Map.of("hotPixelCount", (double) hot.get().count());
+    if (hot.get().fwhmPx() > SPREAD_HOT_PIXEL_PX) {
+      list.add(
+          new Evidence(
+              Evidence.Kind.HOT_PIXELS_SPREAD,
+              Map.of(
+                  "hotPixelCount",
+                  (double) hot.get().count(),
+                  "hotPixelFwhmPx",
+                  hot.get().fwhmPx())));
+    } else {
+      list.add(new Evidence(Evidence.Kind.HOT_PIXELS_SHARP, count));
+    }
   }
 
   private Budget likelier() {

@@ -11,6 +11,7 @@ import rondure.blur.SceneReference;
 import rondure.crew.FrameMeasurement;
 import rondure.intake.Fact;
 import rondure.intake.Linearity;
+import rondure.sky.HotPixels;
 import rondure.sky.Registration;
 import rondure.sky.SceneFrame;
 import rondure.sky.SceneSky;
@@ -76,7 +77,7 @@ record SceneReading(
     }
     return frames.isEmpty()
         ? Optional.empty()
-        : Optional.of(new SceneEvidence(frames, places, sky));
+        : Optional.of(new SceneEvidence(frames, places, sky, HotPixels.of(statics)));
   }
 
   private FrameEvidence evidence(int index) {

@@ -35,6 +35,8 @@ final class CauseWords {
           "wingPercent",
           "lightCount",
           "ringPercent",
+          "hotPixelCount",
+          "hotPixelFwhmPx",
           "kurtosis",
           "lineKurtosis",
           "sharpestFwhmPx",

@@ -233,7 +233,9 @@ public final class StaticDetections {
   private static StaticSpot spot(SpotTracker.Run run, double narrowPx) {
     StaticSpot.Kind kind =
         run.widthPx() < narrowPx ? StaticSpot.Kind.HOT_PIXEL : StaticSpot.Kind.GROUND_LIGHT;
-    return new StaticSpot(run.xPx(), run.yPx(), kind, run.first(), run.last(), run.seen());
+    Optional<Double> width =
+        Double.isNaN(run.widthPx()) ? Optional.empty() : Optional.of(run.widthPx());
+    return new StaticSpot(run.xPx(), run.yPx(), kind, run.first(), run.last(), run.seen(), width);
   }
 
   private static List<StaticSpot> distinct(List<StaticSpot> spots) {

@@ -1,5 +1,7 @@
 package rondure.sky;
 
+import java.util.Optional;
+
 /**
  * A place on the sensor where a detection stayed while the sky moved.
  *
@@ -9,9 +11,16 @@ package rondure.sky;
  * @param firstFrame index of the first frame it was seen in
  * @param lastFrame index of the last
  * @param seenCount frames it was seen in
+ * @param fwhmPx mean half-maximum width, 0 for single photosites; empty if it was never measured
  */
 public record StaticSpot(
-    double xPx, double yPx, Kind kind, int firstFrame, int lastFrame, int seenCount) {
+    double xPx,
+    double yPx,
+    Kind kind,
+    int firstFrame,
+    int lastFrame,
+    int seenCount,
+    Optional<Double> fwhmPx) {
 
   /** What stays on the sensor. */
   public enum Kind {

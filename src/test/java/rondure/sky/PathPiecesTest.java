@@ -46,6 +46,7 @@ class PathPiecesTest {
     Vec[] path = path(30, 0, 0);
     path[10] = new Vec(200, 0, 0);
     List<PathPieces.Piece> pieces = pieces(path);
-    assertTrue(pieces.stream().anyMatch(p -> p.from() == 10 && p.until() == 11));
+    // Two points lie on any line: the wild one may stand alone or with one neighbour, no more.
+    assertTrue(pieces.stream().anyMatch(p -> p.from() <= 10 && p.until() > 10 && p.count() <= 2));
   }
 }

@@ -1,0 +1,95 @@
+package rondure.blur;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import rondure.sky.Camera;
+import rondure.sky.FrameSky;
+import rondure.sky.Rotation;
+import rondure.sky.SceneSky;
+import rondure.sky.Spin;
+import rondure.sky.StarTracks;
+
+/**
+ * Odds of the causes from one frame whose sky is not known: the same fit of disc, lens and common
+ * smear as for scenes, with no trail predicted; the smear is then the sky's or the tripod's by what
+ * the exposure allows and how it turns over the field. Mixed with the one-frame judge, which sees
+ * what the fit does not (double images, oval stars), and never as sure as either says.
+ */
+final class LoneOdds {
+  private static final double FIT_SHARE = 0.75;
+
+  /** Power to which probabilities are taken: fitted on calibration nights (docs/accuracy.md). */
+  private static final double HUMILITY = 0.7;
+
+  private final OneFrameAttribution oneFrame;
+  private final BudgetOdds odds;
+
+  LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds) {
+    this.oneFrame = oneFrame;
+    this.odds = odds;
+  }
+
+  /**
+   * @param shown what the one-frame judge says
+   */
+  Map<Cause, Double> of(FrameEvidence frame, Verdict shown) {
+    Map<Cause, Double> humble = humble(shown.probabilities());
+    if (shown.saw(Evidence.Kind.DOUBLE_IMAGE)) {
+      return shown.probabilities();
+    }
+    return fitted(frame).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);
+  }
+
+  private Optional<Map<Cause, Double>> fitted(FrameEvidence frame) {
+    SceneBudget budget = SceneBudget.of(still(frame));
+    Optional<FrameBudget> own = budget.frames().get(0);
+    if (own.isEmpty()) {
+      return Optional.empty();
+    }
+    CoreReading core = budget.shared().orElseThrow().core();
+    Map<Cause, Double> shaken = odds.of(own.get(), core, Optional.empty());
+    Map<Cause, Double> trailed = new EnumMap<>(shaken);
+    trailed.put(Cause.TRAILING, shaken.get(Cause.TRIPOD));
+    trailed.put(Cause.TRIPOD, shaken.get(Cause.TRAILING));
+    return Optional.of(Mixing.mix(trailed, oneFrame.trailing(frame), shaken));
+  }
+
+  /** The frame as if the sky stood still: all smear is then booked as the camera's. */
+  private static SceneEvidence still(FrameEvidence frame) {
+    FrameEvidence timed =
+        new FrameEvidence(
+            frame.field(),
+            Optional.of(frame.exposureSeconds().orElse(1.0)),
+            frame.focalLengthPx(),
+            frame.diffractionFwhmPx(),
+            frame.gain(),
+            frame.developed(),
+            frame.scene());
+    Camera camera =
+        Camera.rectilinear(
+            frame.focalLengthPx().orElse(SmearField.NARROW_FOCAL_PX),
+            frame.field().widthPx(),
+            frame.field().heightPx());
+    FrameSky still =
+        new FrameSky(Optional.of(Rotation.NONE), Optional.of(Spin.NONE), Spin.NONE, 0, 0);
+    SceneSky sky =
+        new SceneSky(
+            SceneSky.Finding.TRACKING,
+            Optional.of(camera),
+            false,
+            Optional.empty(),
+            180,
+            List.of(still),
+            StarTracks.NONE);
+    return new SceneEvidence(List.of(timed), List.of(0), sky);
+  }
+
+  static Map<Cause, Double> humble(Map<Cause, Double> sure) {
+    double sum = sure.values().stream().mapToDouble(p -> Math.pow(p, HUMILITY)).sum();
+    Map<Cause, Double> humble = new EnumMap<>(Cause.class);
+    sure.forEach((cause, p) -> humble.put(cause, Math.pow(p, HUMILITY) / sum));
+    return humble;
+  }
+}

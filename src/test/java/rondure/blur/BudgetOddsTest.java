@@ -1,0 +1,63 @@
+package rondure.blur;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Odds of causes from a budget and its errors. */
+class BudgetOddsTest {
+  private static final BudgetOdds ODDS =
+      new BudgetOdds(AttributionSettings.defaults(), Leeway.fitted());
+  private static final CoreReading SURE = new CoreReading(1, 2.4, 1, 1);
+
+  private static FrameBudget budget(Terms sky, double errorPx2, Optional<Terms> ifDefocused) {
+    Terms error = new Terms(0, errorPx2, errorPx2, errorPx2, errorPx2, 0, 0);
+    UniformSmear none = new UniformSmear(0, 0.01, 0, false);
+    return new FrameBudget(
+        of(sky, error), ifDefocused.map(terms -> of(terms, error)), 0, 0, none, 0);
+  }
+
+  private static Budget of(Terms sky, Terms error) {
+    return new Budget(sky, sky, error, 0, 0, 0, 1, 10, false);
+  }
+
+  private static Map<Cause, Double> odds(FrameBudget budget, CoreReading core) {
+    Map<Cause, Double> odds = ODDS.of(budget, core, Optional.empty());
+    double sum = odds.values().stream().mapToDouble(p -> p).sum();
+    assertEquals(1, sum, 1e-9);
+    return odds;
+  }
+
+  @Test
+  void aClearBudgetNamesItsCause() {
+    Terms trailing = new Terms(1, 0.02, 1.5, 0.02, 0.05, 0, 0);
+    assertTrue(odds(budget(trailing, 0.02, Optional.empty()), SURE).get(Cause.TRAILING) > 0.9);
+  }
+
+  @Test
+  void aSharpFrameIsNotBlamed() {
+    Terms calm = new Terms(1, 0.02, 0.1, 0.0, 0.03, 0, 0);
+    assertTrue(odds(budget(calm, 0.02, Optional.empty()), SURE).get(Cause.NONE) > 0.9);
+  }
+
+  @Test
+  void equalCausesStayUndecidedBetweenThem() {
+    Terms both = new Terms(1, 1, 1, 0, 0, 0, 0);
+    Map<Cause, Double> odds = odds(budget(both, 0.05, Optional.empty()), SURE);
+    assertTrue(odds.get(Cause.FOCUS) < 0.6 && odds.get(Cause.TRAILING) < 0.6, odds.toString());
+    assertTrue(odds.get(Cause.FOCUS) + odds.get(Cause.TRAILING) > 0.9, odds.toString());
+  }
+
+  @Test
+  void coreAgainstDefocusIsMixedByTheTrustInTheCore() {
+    Terms calm = new Terms(2, 0, 0.05, 0, 0, 0, 0);
+    Terms soft = new Terms(1, 1, 0.05, 0, 0, 0, 0);
+    FrameBudget both = budget(calm, 0.02, Optional.of(soft));
+    Map<Cause, Double> odds = odds(both, new CoreReading(2, 3.3, 1, 0.5));
+    assertEquals(odds.get(Cause.NONE), odds.get(Cause.FOCUS), 0.05);
+    assertTrue(odds.get(Cause.NONE) < 0.6, odds.toString());
+  }
+}

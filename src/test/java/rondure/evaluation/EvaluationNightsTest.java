@@ -1,0 +1,45 @@
+package rondure.evaluation;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import rondure.blur.AttributionSettings;
+import rondure.blur.SceneAttribution;
+
+/**
+ * The causes of whole simulated nights that nothing was tuned or calibrated by. Writes what {@code
+ * docs/accuracy.md} tells: {@code target/evaluation/test.txt} and the reliability diagram.
+ */
+@Tag("thorough")
+class EvaluationNightsTest {
+  private static final Path OUT = Path.of("target", "evaluation");
+
+  @Test
+  void causesOfWholeNightsAreRightAndSharpFramesAreNotBlamed() throws IOException {
+    SceneAttribution attribution = new SceneAttribution(AttributionSettings.defaults());
+    List<MeasuredNight> nights = NightSet.TEST.nights();
+    Files.createDirectories(OUT);
+    Files.writeString(OUT.resolve("test.txt"), Evaluation.text(nights, attribution));
+    List<Scored> all = new ArrayList<>();
+    for (View view : View.values()) {
+      all.addAll(Evaluation.score(nights, view, attribution));
+    }
+    Files.writeString(
+        OUT.resolve("reliability.svg"),
+        ReliabilityChart.svg("Verdicts on test nights, all views", new Reliability(all)));
+    List<Scored> whole = Evaluation.score(nights, View.WHOLE, attribution);
+    assertTrue(share(whole, FrameAnswer.Kind.CLEAR, Scored.Result.RIGHT) >= 0.85);
+    assertTrue(share(whole, FrameAnswer.Kind.SHARP, Scored.Result.WRONG) <= 0.05);
+  }
+
+  private static double share(List<Scored> scored, FrameAnswer.Kind kind, Scored.Result result) {
+    List<Scored> ofKind = scored.stream().filter(s -> s.answer().kind() == kind).toList();
+    return ofKind.stream().filter(s -> s.result() == result).count() / (double) ofKind.size();
+  }
+}
