@@ -30,6 +30,7 @@ final class BudgetMaker {
   private final List<FrameStars> stars = new ArrayList<>();
   private final List<SkyGrid> skies = new ArrayList<>();
   private final List<Double> nominalSeconds = new ArrayList<>();
+  private final List<Boolean> whole = new ArrayList<>();
 
   private final List<Double> skyProbabilities = new ArrayList<>();
 
@@ -108,6 +109,7 @@ final class BudgetMaker {
       stars.add(gathered);
       skies.add(SkyGrid.of(frame.field(), view, motion));
       nominalSeconds.add(motion.exposureSeconds());
+      whole.add(DoubleImage.of(frame.field()).isEmpty());
     }
   }
 
@@ -179,7 +181,7 @@ final class BudgetMaker {
     List<FrameModel> models = new ArrayList<>();
     for (int k = 0; k < stars.size(); k++) {
       double factor = lengthening.getOrDefault(nominalSeconds.get(k), 1.0);
-      models.add(new FrameModel(stars.get(k), skies.get(k), factor));
+      models.add(new FrameModel(stars.get(k), skies.get(k), factor, whole.get(k)));
     }
     return models;
   }
