@@ -30,6 +30,7 @@ final class OpenTimes {
   private static final double PAIR_IS_SKY = 0.85;
   private static final double ALONE_IS_SKY = 0.5;
   private static final double CALM = 0.25;
+  private static final double LEAST_SQUARE = 1e-6;
 
   private OpenTimes() {}
 
@@ -38,6 +39,21 @@ final class OpenTimes {
    * @param skyProbability that a stretch along the motion as long as that is the sky's
    */
   record Reading(double seconds, double skyProbability) {
+    Reading {
+      if (!(seconds > 0 && skyProbability >= 0 && skyProbability <= 1)) {
+        throw new IllegalArgumentException(
+            "seconds must be > 0, a probability in [0, 1], were "
+                + seconds
+                + ", "
+                + skyProbability);
+      }
+    }
+
+    /** From a fitted square, which noise may take below 0: no shutter is open that briefly. */
+    static Reading ofSquare(double square, double skyProbability) {
+      return new Reading(Math.sqrt(Math.max(LEAST_SQUARE, square)), skyProbability);
+    }
+
     /** As the facts tell it. */
     static Reading told(double seconds) {
       return new Reading(seconds, 1);
@@ -88,14 +104,14 @@ final class OpenTimes {
       return steady(byLight ? scaled : alike);
     }
     if (aligned && own.stretch().along() > SIGMAS * own.stretch().errorOfBoth()) {
-      return new Reading(Math.sqrt(own.stretch().along()), ALONE_IS_SKY);
+      return Reading.ofSquare(own.stretch().along(), ALONE_IS_SKY);
     }
     double[] usual = possible.stream().mapToDouble(f -> f.usualSquare() * square(own)).toArray();
     if (usual.length < 2) {
-      return new Reading(Math.sqrt(Math.max(0, own.stretch().along())), ALONE_IS_SKY);
+      return Reading.ofSquare(own.stretch().along(), ALONE_IS_SKY);
     }
     // Shaken across its motion: what the sky did shows in the calmest of the others.
-    return new Reading(Math.sqrt(Math.max(0, RobustStats.percentile(CALM, usual))), ALIKE_IS_SKY);
+    return Reading.ofSquare(RobustStats.percentile(CALM, usual), ALIKE_IS_SKY);
   }
 
   private static double square(Seen frame) {
@@ -103,8 +119,8 @@ final class OpenTimes {
   }
 
   private static Reading steady(double[] squares) {
-    double seconds = Math.sqrt(Math.max(0, RobustStats.median(squares)));
-    return new Reading(seconds, squares.length >= LEAST_ALIKE ? ALIKE_IS_SKY : PAIR_IS_SKY);
+    double square = RobustStats.median(squares);
+    return Reading.ofSquare(square, squares.length >= LEAST_ALIKE ? ALIKE_IS_SKY : PAIR_IS_SKY);
   }
 
   /**

@@ -117,4 +117,14 @@ class OpenTimesTest {
     SceneEvidence scene = untimed((frame, x, y) -> trail(frame == 3 ? 20 : 2, x, y));
     assertTrue(odds(scene, 3).get(Cause.TRIPOD) > 0.6, () -> "" + odds(scene, 3));
   }
+
+  /** Round stars on a moving sky: noise may fit squares below 0, which no exposure has. */
+  @Test
+  void roundStarsGiveBriefExposuresAndNoNumbersThatAreNone() {
+    SceneEvidence scene = untimed((frame, x, y) -> Moments.round(CORE));
+    for (ExposureReading exposure : SceneBudget.of(scene).shared().orElseThrow().exposures()) {
+      assertTrue(exposure.usedSeconds() > 0 && exposure.usedSeconds() < 3, () -> "" + exposure);
+    }
+    assertTrue(odds(scene, 1).get(Cause.TRAILING) < 0.1, () -> "" + odds(scene, 1));
+  }
 }
