@@ -45,6 +45,9 @@ final class SceneSolution {
     for (int j = 0; j < models.size(); j++) {
       double[] at = own.get(j);
       FrameModel model = models.get(j);
+      if (!model.whole()) {
+        continue;
+      }
       sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
     }
     return sum;
@@ -90,7 +93,10 @@ final class SceneSolution {
     return FrameModel.lens(shared);
   }
 
-  /** Half of χ² over all frames, errors widened by what a smooth model does not describe. */
+  /**
+   * Half of χ² over all frames with one image of each star, errors widened by what a smooth model
+   * does not describe.
+   */
   double loss() {
     return loss;
   }
