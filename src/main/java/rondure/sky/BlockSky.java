@@ -16,6 +16,7 @@ import rondure.base.RobustStats;
  */
 final class BlockSky {
   private static final double LARGEST_TRACKED_SHARE = 0.5;
+
   /** The sky is in doubt where less of the time agrees on it. */
   private static final double LEAST_AGREEING_SHARE = 0.4;
 
