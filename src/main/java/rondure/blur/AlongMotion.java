@@ -20,6 +20,10 @@ record AlongMotion(double along, double across, double errorOfBoth) {
   private static final double MODEL_ERROR_PX2 = 0.03;
 
   private static final double DAMPING = 1e-6;
+  private static final double SURE = 3;
+
+  /** Tangent of twice 7°: directions are that good. */
+  private static final double ALIGNED_SHARE = 0.25;
 
   /**
    * @param stars of a frame, their motion that of one second
@@ -94,9 +98,7 @@ record AlongMotion(double along, double across, double errorOfBoth) {
 
   /** Whether the stretch has the motion's direction, as far as errors let one tell. */
   boolean isAligned() {
-    return Math.abs(across) < Math.max(3 * errorOfBoth, ALIGNED_SHARE * along);
+    double most = Math.max(SURE * errorOfBoth, ALIGNED_SHARE * along);
+    return Math.abs(across) < most && along > -SURE * errorOfBoth;
   }
-
-  /** Tangent of twice 7°: directions are that good. */
-  private static final double ALIGNED_SHARE = 0.25;
 }

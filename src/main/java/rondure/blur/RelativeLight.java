@@ -39,6 +39,18 @@ final class RelativeLight {
     return light < SAME_LIGHT && light > 1 / SAME_LIGHT ? 1 : light;
   }
 
+  /** The stars' light over the sky's, each relative to the scene's median; 1 where it is black. */
+  static double[] overSky(SceneEvidence scene) {
+    double[] ratios = of(scene);
+    double[] levels =
+        scene.frames().stream().mapToDouble(f -> f.field().sky().levelCounts()).toArray();
+    double usual = RobustStats.median(levels);
+    for (int i = 0; i < ratios.length; i++) {
+      ratios[i] = levels[i] > 0 && usual > 0 ? ratios[i] * usual / levels[i] : 1;
+    }
+    return ratios;
+  }
+
   /** Each track's mean log flux, the frames' light taken off. */
   private static void brightness(SceneEvidence scene, double[] log, double[] trackLog) {
     int[] seen = new int[trackLog.length];
