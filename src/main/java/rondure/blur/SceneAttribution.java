@@ -25,14 +25,13 @@ public final class SceneAttribution implements Attribution {
   }
 
   @Override
-  public SceneVerdicts judge(SceneEvidence given) {
-    SceneEvidence scene = GuessedExposures.filled(given);
+  public SceneVerdicts judge(SceneEvidence scene) {
     SceneBudget budget = SceneBudget.of(scene);
-    List<FrameLight> lights = Transparency.of(given);
+    List<FrameLight> lights = Transparency.of(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
             .parallel()
-            .mapToObj(i -> judge(given, budget, lights.get(i), i))
+            .mapToObj(i -> judge(scene, budget, lights.get(i), i))
             .toList();
     return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
   }
