@@ -36,6 +36,9 @@ record SmearKurtosis(double kurtosis, double error, double stretchPx2) {
 
   private static final double LARGEST_ERROR = 0.5;
 
+  /** No light can have less (Pearson 1916; from memory): what measures less is no smear. */
+  private static final double LEAST_KURTOSIS = 1;
+
   /**
    * What differs between the directions of a frame, a lens, a lattice: seven frames of even trails
    * from a simulator of another hand were off by -0.8 to +0.7, and by as much between windows.
@@ -99,7 +102,8 @@ record SmearKurtosis(double kurtosis, double error, double stretchPx2) {
         .filter(average -> average.starCount() >= LEAST_STARS)
         .findFirst()
         .map(average -> compared(average, shape, REACH_PER_FWHM * fwhm))
-        .filter(compared -> compared.seen().error() < LARGEST_ERROR);
+        .filter(compared -> compared.seen().error() < LARGEST_ERROR)
+        .filter(compared -> compared.seen().kurtosis() > LEAST_KURTOSIS - MODEL_ERROR);
   }
 
   private static Compared compared(AverageStar average, FieldShape shape, double reachPx) {
