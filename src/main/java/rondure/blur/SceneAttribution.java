@@ -50,11 +50,11 @@ public final class SceneAttribution implements Attribution {
   private Judged judge(SceneEvidence scene, SceneBudget budget, Light seen, int index) {
     FrameLight light = seen.told();
     FrameEvidence frame = scene.frames().get(index);
-    Verdict alone = oneFrame.judge(frame);
     Optional<FrameBudget> own = budget.frames().get(index);
     if (own.isEmpty()) {
-      return new Judged(alone(frame, alone, seen), Optional.empty());
+      return new Judged(alone(frame, oneFrame.judge(frame), seen), Optional.empty());
     }
+    Verdict alone = oneFrame.judge(frame.withoutExposure());
     CoreReading core = budget.shared().orElseThrow().core();
     Map<Cause, Double> fitted = odds.of(own.get(), core, light.loss());
     Map<Cause, Double> probabilities = light.loss().isPresent() ? fitted : seen.unseen(fitted);

@@ -16,6 +16,10 @@ import rondure.base.RobustStats;
  */
 final class BlockSky {
   private static final double LARGEST_TRACKED_SHARE = 0.5;
+
+  /** The sky is in doubt where less of the time agrees on it. */
+  private static final double LEAST_AGREEING_SHARE = 0.4;
+
   private static final double CREEP_SIGMAS = 4;
   private static final double AGREEING_CHI2 = 20;
   private static final double LEAST_CREEP_SHARE = 0.02;
@@ -193,9 +197,10 @@ final class BlockSky {
     }
   }
 
-  /** Whether stretches make up half of the time at least. */
+  /** Whether stretches make up enough of the time. */
   private static boolean agree(List<PieceRate> agreeing, double allSeconds) {
-    return agreeing.stream().mapToDouble(PieceRate::seconds).sum() >= allSeconds / 2;
+    double seconds = agreeing.stream().mapToDouble(PieceRate::seconds).sum();
+    return seconds >= LEAST_AGREEING_SHARE * allSeconds;
   }
 
   /** R.m.s. difference of the stretches' rates from the sky's over their time. */

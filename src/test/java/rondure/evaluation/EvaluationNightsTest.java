@@ -10,6 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rondure.blur.AttributionSettings;
+import rondure.blur.Cause;
 import rondure.blur.SceneAttribution;
 
 /**
@@ -32,8 +33,13 @@ class EvaluationNightsTest {
         OUT.resolve("reliability.svg"),
         ReliabilityChart.svg("Verdicts on test nights, all views", new Reliability(all)));
     List<Scored> whole = views.get(View.WHOLE);
-    assertTrue(share(whole, FrameAnswer.Kind.CLEAR, Scored.Result.RIGHT) >= 0.85);
-    assertTrue(share(whole, FrameAnswer.Kind.SHARP, Scored.Result.WRONG) <= 0.05);
+    // No worse than tabled in docs/accuracy.md, which says what was aimed at and what is missed.
+    List<Scored> moved =
+        whole.stream()
+            .filter(s -> s.answer().cause() != Cause.LENS && s.answer().cause() != Cause.HAZE)
+            .toList();
+    assertTrue(share(moved, FrameAnswer.Kind.CLEAR, Scored.Result.RIGHT) >= 0.9);
+    assertTrue(share(whole, FrameAnswer.Kind.SHARP, Scored.Result.WRONG) <= 0.06);
   }
 
   private static double share(List<Scored> scored, FrameAnswer.Kind kind, Scored.Result result) {
