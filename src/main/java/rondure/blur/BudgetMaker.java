@@ -23,6 +23,7 @@ final class BudgetMaker {
 
   private final SceneEvidence scene;
   private final AttributionSettings settings;
+  private final List<CameraPath> paths;
 
   /** Places in the evidence of the frames with a budget. */
   private final List<Integer> known = new ArrayList<>();
@@ -36,7 +37,8 @@ final class BudgetMaker {
 
   private boolean timesTold;
 
-  BudgetMaker(SceneEvidence scene, AttributionSettings settings) {
+  BudgetMaker(SceneEvidence scene, AttributionSettings settings, List<CameraPath> paths) {
+    this.paths = paths;
     this.scene = scene;
     this.settings = settings;
     scene.sky().camera().ifPresent(this::gather);
@@ -109,7 +111,7 @@ final class BudgetMaker {
       stars.add(gathered);
       skies.add(SkyGrid.of(frame.field(), view, motion));
       nominalSeconds.add(motion.exposureSeconds());
-      whole.add(DoubleImage.of(frame.field()).isEmpty());
+      whole.add(paths.get(i).twice().isEmpty());
     }
   }
 
@@ -148,7 +150,7 @@ final class BudgetMaker {
       defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
     }
     CoreReading core = trust.reading(found, defocused);
-    return new SceneBooks(scene, known, nominalSeconds, exposures, skyProbabilities)
+    return new SceneBooks(scene, paths, known, nominalSeconds, exposures, skyProbabilities)
         .write(found, defocused, core);
   }
 

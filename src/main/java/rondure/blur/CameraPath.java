@@ -13,6 +13,15 @@ import java.util.stream.Stream;
  */
 record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
 
+  static CameraPath of(FrameEvidence evidence) {
+    return of(evidence, FieldShape.of(evidence.field()));
+  }
+
+  /** Of each frame of a scene, in order. */
+  static List<CameraPath> of(SceneEvidence scene) {
+    return scene.frames().stream().parallel().map(CameraPath::of).toList();
+  }
+
   static CameraPath of(FrameEvidence evidence, FieldShape shape) {
     return new CameraPath(DoubleImage.of(evidence.field()), FaintTail.of(evidence.field(), shape));
   }

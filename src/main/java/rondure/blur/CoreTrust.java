@@ -2,6 +2,7 @@ package rondure.blur;
 
 import java.util.List;
 import java.util.Optional;
+import rondure.base.Moments;
 import rondure.base.RobustStats;
 
 /**
@@ -22,6 +23,27 @@ final class CoreTrust {
 
   private static final double MOST_LOG_ODDS = 8;
 
+  /** However well a pattern fits, no lens has a core of twice the usual width. */
+  private static final double MOST_SEEN_ODDS = 6;
+
+  /** Width over σ is 2.0 to 2.2 for cores with wings, 2.4 to 2.6 for those that a disc widens. */
+  private static final double PROFILE_SPREAD = 0.08;
+
+  private static final double MOST_PROFILE_ODDS = 2;
+
+  /** Second moment of a core with wings over that of a Gaussian as wide, Moffat's β = 3.5. */
+  private static final double MOST_WINGS = 1.4;
+
+  /** Second moments of the narrowest cores, 1.4 px wide, over the usual. */
+  private static final double NARROWEST = 0.4;
+
+  /** Disc over core, second moments: equally sharp to 2.5 %, and surely softer. */
+  private static final double SAME_WIDTH = 0.05;
+
+  private static final double OTHER_WIDTH = 0.4;
+  private static final int LEAST_AT_ONE_WIDTH = 3;
+  private static final double EXCURSION_ODDS = Math.log(4);
+
   private final AttributionSettings settings;
   private final List<FrameEvidence> sharpest;
   private final double misfit;
@@ -38,19 +60,42 @@ final class CoreTrust {
 
   /** Half-maximum width of a round star of this second moment, by the sharpest frames' relation. */
   double fwhmPx(double px2) {
+    return widthOverSigma() * Math.sqrt(px2);
+  }
+
+  /** 2.355 for a Gaussian, less for stars with wings, more for flat ones. */
+  private double widthOverSigma() {
     double[] ratios =
         sharpest.stream()
             .map(frame -> FieldShape.of(frame.field()))
             .mapToDouble(shape -> shape.minorFwhmPx() / Math.sqrt(shape.minorPx2()))
             .toArray();
-    return RobustStats.median(ratios) * Math.sqrt(px2);
+    return RobustStats.median(ratios);
   }
 
-  /** The core to expect if all frames are out of focus; empty if that is no narrower. */
+  /**
+   * The core to expect if all frames are out of focus; empty if that is no narrower.
+   *
+   * <p>The disc is what widens the usual core to the stars' half-maximum width. What their second
+   * moment has beyond both is wings, which are the core's.
+   */
   Optional<Double> usualPx2(double px2, double leastPx2) {
-    double narrower = settings.usualCoreFwhmPx() / fwhmPx(px2);
-    double usual = px2 * Math.min(SURELY_NARROWER, narrower * narrower);
+    double fwhm = fwhmPx(px2);
+    double core = Math.min(settings.usualCoreFwhmPx(), Math.sqrt(SURELY_NARROWER) * fwhm);
+    double left = px2 - DiscWidth.discPx2(core, fwhm);
+    double bare = Math.pow(core / Moments.FWHM_PER_SIGMA, 2);
+    double winged = Math.max(bare, Math.min(MOST_WINGS * bare, left));
+    double usual = Math.min(SURELY_NARROWER * px2, Math.min(winged, mostPx2(px2, bare)));
     return usual > leastPx2 ? Optional.of(usual) : Optional.empty();
+  }
+
+  /**
+   * What a flat profile leaves for the core; sharpening and its like make profiles of their own.
+   */
+  private double mostPx2(double px2, double usualPx2) {
+    boolean developed = sharpest.stream().anyMatch(FrameEvidence::developed);
+    double share = developed ? 0 : DiscWidth.leastShare(widthOverSigma());
+    return Math.max(NARROWEST * usualPx2, (1 - share) * px2);
   }
 
   /** The reading from the fits with the core found and, where there is one, the usual core. */
@@ -61,7 +106,8 @@ final class CoreTrust {
     double limit = developed ? settings.widestCoreDevelopedPx() : settings.widestCoreSensorPx();
     double logOdds = (limit - fwhm) / settings.coreSpreadPx();
     if (defocused.isPresent()) {
-      logOdds += fitOdds(found, defocused.get()) + flatOdds();
+      double seen = fitOdds(found, defocused.get()) + profileOdds() + excursionOdds(found);
+      logOdds += Math.max(-MOST_SEEN_ODDS, Math.min(MOST_SEEN_ODDS, seen));
     }
     return new CoreReading(
         px2,
@@ -70,15 +116,49 @@ final class CoreTrust {
         Excess.logistic(Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, logOdds))));
   }
 
+  /**
+   * Asked of the unshaken frames from which both found the lens: shaken ones do not fit to the
+   * last, and the round part of a shake is as good as a core.
+   */
   private double fitOdds(SceneSolution found, SceneSolution defocused) {
-    return (defocused.loss() - found.loss() + FREEDOM) / (CAUTION * misfit);
+    List<Integer> calm =
+        found.together().stream()
+            .filter(defocused.together()::contains)
+            .filter(k -> found.models().get(k).whole())
+            .filter(k -> !found.shake(k).proven() && !defocused.shake(k).proven())
+            .toList();
+    return calm.isEmpty()
+        ? 0
+        : (defocused.loss(calm) - found.loss(calm) + FREEDOM) / (CAUTION * misfit);
   }
 
-  private double flatOdds() {
+  /** Wings speak for a core, a flat top for a disc; sharpening and its like change either. */
+  private double profileOdds() {
     boolean flat =
         sharpest.stream()
             .allMatch(
                 frame -> FlatTop.of(frame.field()).filter(f -> f >= FlatTop.FLAT_FROM).isPresent());
-    return flat ? Math.log(FLAT_TOP_LEAVES) : 0;
+    double odds = flat ? Math.log(FLAT_TOP_LEAVES) : 0;
+    if (sharpest.stream().noneMatch(FrameEvidence::developed)) {
+      double beyond = (Moments.FWHM_PER_SIGMA - widthOverSigma()) / PROFILE_SPREAD;
+      odds += Math.max(-MOST_PROFILE_ODDS, Math.min(MOST_PROFILE_ODDS, beyond));
+    }
+    return odds;
+  }
+
+  /**
+   * Frames at one narrowest width beside others plainly wider: focus that comes back to one width
+   * comes back to the best one, where small errors of focus do not widen.
+   */
+  private static double excursionOdds(SceneSolution found) {
+    int narrow = 0;
+    int wide = 0;
+    for (int k = 0; k < found.models().size(); k++) {
+      double focus = new Booking(found.models().get(k), found.shared(), found.own(k)).focusPx2();
+      boolean calm = !found.shake(k).proven();
+      narrow += calm && focus < SAME_WIDTH * found.corePx2() ? 1 : 0;
+      wide += calm && focus > OTHER_WIDTH * found.corePx2() ? 1 : 0;
+    }
+    return wide > 0 && narrow >= LEAST_AT_ONE_WIDTH ? EXCURSION_ODDS : 0;
   }
 }

@@ -27,25 +27,28 @@ final class LoneOdds {
 
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
+  private final AttributionSettings settings;
 
-  LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds) {
+  LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds, AttributionSettings settings) {
+    this.settings = settings;
     this.oneFrame = oneFrame;
     this.odds = odds;
   }
 
   /**
    * @param shown what the one-frame judge says
+   * @param path the camera's during the frame
    */
-  Map<Cause, Double> of(FrameEvidence frame, Verdict shown) {
+  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path) {
     Map<Cause, Double> humble = humble(shown.probabilities());
     if (shown.saw(Evidence.Kind.DOUBLE_IMAGE)) {
       return shown.probabilities();
     }
-    return fitted(frame).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);
+    return fitted(frame, path).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);
   }
 
-  private Optional<Map<Cause, Double>> fitted(FrameEvidence frame) {
-    SceneBudget budget = SceneBudget.of(still(frame));
+  private Optional<Map<Cause, Double>> fitted(FrameEvidence frame, CameraPath path) {
+    SceneBudget budget = SceneBudget.of(still(frame), settings, List.of(path));
     Optional<FrameBudget> own = budget.frames().get(0);
     if (own.isEmpty()) {
       return Optional.empty();

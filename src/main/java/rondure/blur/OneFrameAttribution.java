@@ -41,10 +41,14 @@ public final class OneFrameAttribution implements Attribution {
 
   /** Judges one frame. */
   public Verdict judge(FrameEvidence evidence) {
+    return judge(evidence, CameraPath.of(evidence));
+  }
+
+  /** The same where the camera's path was read already. */
+  Verdict judge(FrameEvidence evidence, CameraPath path) {
     FieldShape shape = FieldShape.of(evidence.field());
     double oval = Oval.probability(shape);
     DirectionReading direction = DirectionReading.of(evidence, oval >= Oval.CLEAR);
-    CameraPath path = CameraPath.of(evidence, shape);
     WidthReading widths = WidthReading.of(evidence.field(), direction.at());
     SmearOwner owner = SmearOwner.of(evidence, shape, direction, path.tail().isPresent());
     Core core = core(evidence, shape, widths);

@@ -14,31 +14,35 @@ public final class SceneAttribution implements Attribution {
   /** Two images of every star leave no room but for a mount or a mirror nobody thought of. */
   private static final double PROVEN = 0.95;
 
+  private final AttributionSettings settings;
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
   private final LoneOdds loneOdds;
 
   public SceneAttribution(AttributionSettings settings) {
+    this.settings = settings;
     this.oneFrame = new OneFrameAttribution(settings);
     this.odds = new BudgetOdds(settings, Leeway.fitted());
-    this.loneOdds = new LoneOdds(oneFrame, odds);
+    this.loneOdds = new LoneOdds(oneFrame, odds, settings);
   }
 
   @Override
   public SceneVerdicts judge(SceneEvidence scene) {
-    SceneBudget budget = SceneBudget.of(scene);
+    List<CameraPath> paths = CameraPath.of(scene);
+    SceneBudget budget = SceneBudget.of(scene, settings, paths);
     List<FrameLight> lights = Transparency.of(scene);
     double[] overSky = RelativeLight.overSky(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
             .parallel()
-            .mapToObj(i -> judge(scene, budget, new Light(lights.get(i), overSky[i]), i))
+            .mapToObj(
+                i -> judge(scene, budget, new Seen(lights.get(i), overSky[i], paths.get(i)), i))
             .toList();
     return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
   }
 
-  /** What became of a frame's light, and where that is silent, the stars' over the sky's. */
-  private record Light(FrameLight told, double overSky) {
+  /** What became of a frame's light, where that is silent the stars' over the sky's, its path. */
+  private record Seen(FrameLight told, double overSky, CameraPath path) {
 
     Map<Cause, Double> unseen(Map<Cause, Double> byShape) {
       return told.silence().equals(Optional.of(FrameLight.Silence.EXPOSURE_UNKNOWN))
@@ -47,14 +51,14 @@ public final class SceneAttribution implements Attribution {
     }
   }
 
-  private Judged judge(SceneEvidence scene, SceneBudget budget, Light seen, int index) {
+  private Judged judge(SceneEvidence scene, SceneBudget budget, Seen seen, int index) {
     FrameLight light = seen.told();
     FrameEvidence frame = scene.frames().get(index);
     Optional<FrameBudget> own = budget.frames().get(index);
     if (own.isEmpty()) {
-      return new Judged(alone(frame, oneFrame.judge(frame), seen), Optional.empty());
+      return new Judged(alone(frame, oneFrame.judge(frame, seen.path()), seen), Optional.empty());
     }
-    Verdict alone = oneFrame.judge(frame.withoutExposure());
+    Verdict alone = oneFrame.judge(frame.withoutExposure(), seen.path());
     CoreReading core = budget.shared().orElseThrow().core();
     Map<Cause, Double> fitted = odds.of(own.get(), core, light.loss());
     Map<Cause, Double> probabilities = light.loss().isPresent() ? fitted : seen.unseen(fitted);
@@ -67,14 +71,13 @@ public final class SceneAttribution implements Attribution {
   }
 
   /** What one frame shows by itself, and that its stars lost light where they did. */
-  private Verdict alone(FrameEvidence frame, Verdict shown, Light light) {
-    Map<Cause, Double> shapes = loneOdds.of(frame, shown);
+  private Verdict alone(FrameEvidence frame, Verdict shown, Seen seen) {
+    Map<Cause, Double> shapes = loneOdds.of(frame, shown, seen.path());
     Map<Cause, Double> probabilities =
-        light
-            .told()
+        seen.told()
             .loss()
             .map(loss -> Haze.applied(shapes, loss))
-            .orElseGet(() -> light.unseen(shapes));
+            .orElseGet(() -> seen.unseen(shapes));
     return Verdict.of(probabilities, shown.evidence());
   }
 }

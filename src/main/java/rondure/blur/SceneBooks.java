@@ -9,6 +9,7 @@ import rondure.sky.FrameSky;
  * Writes a scene's budgets from its solutions.
  *
  * @param scene the evidence
+ * @param paths the camera's, of each frame of the evidence
  * @param known places in it of the solved frames
  * @param nominalSeconds of the solved frames
  * @param exposures what was found of each nominal exposure
@@ -16,6 +17,7 @@ import rondure.sky.FrameSky;
  */
 record SceneBooks(
     SceneEvidence scene,
+    List<CameraPath> paths,
     List<Integer> known,
     List<Double> nominalSeconds,
     List<ExposureReading> exposures,
@@ -64,7 +66,7 @@ record SceneBooks(
     double nominal = nominalSeconds.get(k);
     ExposureReading exposure =
         exposures.stream().filter(e -> e.nominalSeconds() == nominal).findFirst().orElseThrow();
-    double path = CameraPath.of(evidence, FieldShape.of(evidence.field())).roundPx2();
+    double path = paths.get(known.get(k)).roundPx2();
     return new BudgetBooks.Known(sky, exposure, path, evidence.developed());
   }
 }

@@ -55,6 +55,15 @@ public record SceneBudget(List<Optional<FrameBudget>> frames, Optional<Shared> s
 
   /** The same with other settings. */
   static SceneBudget of(SceneEvidence scene, AttributionSettings settings) {
-    return new BudgetMaker(scene, settings).make();
+    return of(scene, settings, CameraPath.of(scene));
+  }
+
+  /**
+   * The same where the camera's paths were read already.
+   *
+   * @param paths one for each frame
+   */
+  static SceneBudget of(SceneEvidence scene, AttributionSettings settings, List<CameraPath> paths) {
+    return new BudgetMaker(scene, settings, paths).make();
   }
 }

@@ -9,7 +9,6 @@ final class SceneSolution {
   private final List<double[]> own;
   private final List<Shake> shakes;
   private final Expected expected;
-  private final double loss;
 
   /**
    * What was expected beforehand, and of whom the shared parameters were asked.
@@ -37,20 +36,6 @@ final class SceneSolution {
     this.own = List.copyOf(own);
     this.shakes = List.copyOf(shakes);
     this.expected = expected;
-    this.loss = lossOfAll();
-  }
-
-  private double lossOfAll() {
-    double sum = expected.shared().loss(shared);
-    for (int j = 0; j < models.size(); j++) {
-      double[] at = own.get(j);
-      FrameModel model = models.get(j);
-      if (!model.whole()) {
-        continue;
-      }
-      sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
-    }
-    return sum;
   }
 
   Prior sharedPrior() {
@@ -93,12 +78,15 @@ final class SceneSolution {
     return FrameModel.lens(shared);
   }
 
-  /**
-   * Half of χ² over all frames with one image of each star, errors widened by what a smooth model
-   * does not describe.
-   */
-  double loss() {
-    return loss;
+  /** Half of χ² over some frames, errors widened by what a smooth model does not describe. */
+  double loss(List<Integer> frames) {
+    double sum = expected.shared().loss(shared);
+    for (int j : frames) {
+      double[] at = own.get(j);
+      FrameModel model = models.get(j);
+      sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
+    }
+    return sum;
   }
 
   /** What the parameters predict for each star of a frame. */

@@ -58,6 +58,25 @@ class SceneBudgetTest {
     assertExplained(scene);
   }
 
+  /** Stars of 3.3 px, where width alone does not tell core from defocus. */
+  @Test
+  void focusThatComesBackToOneWidthShowsTheCore() {
+    Scene scene =
+        scene(
+            "shots",
+            TEN,
+            "lens.coreFwhmPx",
+            "3.2",
+            "focusMicrons",
+            "[{\"minutes\":0,\"value\":0},{\"minutes\":3.6,\"value\":0},"
+                + "{\"minutes\":3.7,\"value\":150},{\"minutes\":7.3,\"value\":150},"
+                + "{\"minutes\":7.4,\"value\":0}]");
+    assertEquals(scene.truth(0).core(), scene.core().px2(), 0.05);
+    assertTrue(scene.core().realProbability() > 0.6, scene.core().toString());
+    assertTrue(scene.truth(4).focus() > 0.5, "focus " + scene.truth(4).focus());
+    assertEquals(scene.truth(4).focus(), scene.terms(4).focusPx2(), 0.1 * scene.truth(4).focus());
+  }
+
   @Test
   void theSkysTrailIsPredicted() {
     Scene scene = scene("shots", LONG);
