@@ -9,6 +9,7 @@ import rondure.sky.Camera;
 import rondure.sky.FrameSky;
 import rondure.sky.SceneSky;
 import rondure.sky.Spin;
+import rondure.stars.StarField;
 
 /** From a scene's evidence to its budgets: gathers the frames whose sky is known, solves, books. */
 final class BudgetMaker {
@@ -29,6 +30,11 @@ final class BudgetMaker {
   private final List<FrameStars> stars = new ArrayList<>();
   private final List<SkyGrid> skies = new ArrayList<>();
   private final List<Double> nominalSeconds = new ArrayList<>();
+  private final List<Boolean> whole = new ArrayList<>();
+
+  private final List<Double> skyProbabilities = new ArrayList<>();
+
+  private boolean timesTold;
 
   BudgetMaker(SceneEvidence scene, AttributionSettings settings) {
     this.scene = scene;
@@ -41,16 +47,58 @@ final class BudgetMaker {
         scene.frames().stream()
             .flatMap(frame -> frame.diffractionFwhmPx().stream())
             .min(Double::compare);
+    List<Optional<OpenTimes.Reading>> times = times(camera);
     for (int i = 0; i < scene.frames().size(); i++) {
       FrameEvidence frame = scene.frames().get(i);
       FrameSky sky = scene.sky().frames().get(scene.places().get(i));
       double stop = frame.diffractionFwhmPx().flatMap(own -> finest.map(f -> f / own)).orElse(1.0);
       Optional<FieldPlaces.Motion> motion =
-          frame.exposureSeconds().flatMap(seconds -> motion(sky, seconds, stop));
+          times.get(i).flatMap(time -> motion(sky, time.seconds(), stop));
       if (motion.isPresent() && frame.field().stars().size() >= LEAST_STARS) {
         add(i, frame, camera, motion.get());
+        if (skyProbabilities.size() < known.size()) {
+          skyProbabilities.add(times.get(i).orElseThrow().skyProbability());
+        }
       }
     }
+  }
+
+  /** How long each shutter was open: as told, or as the stretch along the motion shows. */
+  private List<Optional<OpenTimes.Reading>> times(Camera camera) {
+    boolean scaleUnknown = scene.sky().finding() == SceneSky.Finding.SCALE_UNKNOWN;
+    timesTold =
+        !scaleUnknown
+            && scene.frames().stream().allMatch(frame -> frame.exposureSeconds().isPresent());
+    List<Optional<OpenTimes.Reading>> times = new ArrayList<>();
+    for (FrameEvidence frame : scene.frames()) {
+      times.add(
+          scaleUnknown ? Optional.empty() : frame.exposureSeconds().map(OpenTimes.Reading::told));
+    }
+    if (!timesTold) {
+      for (OpenTimes.Found found : OpenTimes.of(scene, stretches(camera))) {
+        int i = found.place();
+        times.set(i, times.get(i).or(() -> Optional.of(found.reading())));
+      }
+    }
+    return times;
+  }
+
+  private List<OpenTimes.Seen> stretches(Camera camera) {
+    List<OpenTimes.Seen> seen = new ArrayList<>();
+    double[] light = RelativeLight.of(scene);
+    for (int i = 0; i < scene.frames().size(); i++) {
+      StarField field = scene.frames().get(i).field();
+      FrameSky sky = scene.sky().frames().get(scene.places().get(i));
+      Optional<FieldPlaces.Motion> motion = motion(sky, 1, 1);
+      if (motion.isPresent()) {
+        View view = new View(camera, field.widthPx(), field.heightPx());
+        FrameStars gathered = FrameStars.of(field.stars(), view, motion.get());
+        if (gathered.count >= LEAST_STARS) {
+          seen.add(new OpenTimes.Seen(i, AlongMotion.of(gathered), RelativeLight.longer(light[i])));
+        }
+      }
+    }
+    return seen;
   }
 
   private void add(int i, FrameEvidence frame, Camera camera, FieldPlaces.Motion motion) {
@@ -61,6 +109,7 @@ final class BudgetMaker {
       stars.add(gathered);
       skies.add(SkyGrid.of(frame.field(), view, motion));
       nominalSeconds.add(motion.exposureSeconds());
+      whole.add(DoubleImage.of(frame.field()).isEmpty());
     }
   }
 
@@ -82,7 +131,10 @@ final class BudgetMaker {
     }
     double least = leastCorePx2();
     SceneSolution first = firstLook(least);
-    List<ExposureReading> exposures = ExposureTimes.read(nominalSeconds, first);
+    List<ExposureReading> exposures =
+        timesTold
+            ? ExposureTimes.read(nominalSeconds, first)
+            : nominalSeconds.stream().distinct().map(ExposureReading::asNominal).toList();
     double misfit = SharedMisfit.of(first);
     List<FrameModel> models = models(exposures);
     SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least), misfit);
@@ -96,7 +148,8 @@ final class BudgetMaker {
       defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
     }
     CoreReading core = trust.reading(found, defocused);
-    return new SceneBooks(scene, known, nominalSeconds, exposures).write(found, defocused, core);
+    return new SceneBooks(scene, known, nominalSeconds, exposures, skyProbabilities)
+        .write(found, defocused, core);
   }
 
   /** With nominal exposures, and every star of a block counted as saying the same. */
@@ -128,7 +181,7 @@ final class BudgetMaker {
     List<FrameModel> models = new ArrayList<>();
     for (int k = 0; k < stars.size(); k++) {
       double factor = lengthening.getOrDefault(nominalSeconds.get(k), 1.0);
-      models.add(new FrameModel(stars.get(k), skies.get(k), factor));
+      models.add(new FrameModel(stars.get(k), skies.get(k), factor, whole.get(k)));
     }
     return models;
   }

@@ -39,7 +39,17 @@ final class BudgetOdds {
       Map<Cause, Double> soft = of(budget.ifDefocused().get(), budget.tradeablePx2(), loss);
       odds = Mixing.mix(odds, core.realProbability(), soft);
     }
-    return Mixing.mix(Mixing.even(), leeway.strayShare(), odds);
+    Map<Cause, Double> owned = doubted(odds, budget.skyProbability());
+    return Mixing.mix(Mixing.even(), leeway.strayShare(), owned);
+  }
+
+  /** What the sky has, shared with the tripod as far as it may be the tripod's. */
+  private static Map<Cause, Double> doubted(Map<Cause, Double> odds, double skyProbability) {
+    Map<Cause, Double> shared = new EnumMap<>(odds);
+    double trailing = odds.get(Cause.TRAILING);
+    shared.put(Cause.TRAILING, trailing * skyProbability);
+    shared.merge(Cause.TRIPOD, trailing * (1 - skyProbability), Double::sum);
+    return shared;
   }
 
   private Map<Cause, Double> of(

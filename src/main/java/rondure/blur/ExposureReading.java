@@ -11,6 +11,11 @@ package rondure.blur;
 public record ExposureReading(
     double nominalSeconds, double usedSeconds, double steppedProbability) {
 
+  /** Nothing but the time itself. */
+  static ExposureReading asNominal(double seconds) {
+    return new ExposureReading(seconds, seconds, 0);
+  }
+
   /** Standard error of a trail's second moments over these, from not knowing which is true. */
   double trailErrorShare() {
     double ratio = ExposureTimes.steppedSeconds(nominalSeconds) / nominalSeconds;

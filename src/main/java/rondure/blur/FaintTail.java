@@ -30,6 +30,9 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad) {
   private static final double LEAST_PX2 = 0.2;
 
   /** Beside a wider core, misfits of the star's model look like tails, half-maximum px. */
+  /** Beside stars drawn out so far lie the neighbours' ends: no tail can be told. */
+  private static final double LEAST_ROUNDNESS = 0.45;
+
   private static final double WIDEST_CORE_PX = 4;
 
   /** Stretch of the whole path, with what lies beyond the average star's picture, px². */
@@ -41,6 +44,7 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad) {
   static Optional<FaintTail> of(StarField field, FieldShape shape) {
     return read(field, shape)
         .filter(tail -> shape.minorFwhmPx() <= WIDEST_CORE_PX)
+        .filter(tail -> shape.roundness() >= LEAST_ROUNDNESS)
         .filter(tail -> tail.spin2Px2() > Math.max(LEAST_PX2, shape.moments().spin2Px2()))
         .filter(tail -> tail.spin2Px2() > SURE_SIGMAS * tail.errorPx2());
   }

@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param smear what all stars are stretched alike besides the sky's trail
  * @param tradeablePx2 how much of the focus and tripod terms could be the other's: round widening
  *     that nothing attributes but the frames before and after
+ * @param skyProbability that what is booked as the sky's trail is not the tripod's; 1 where the
+ *     facts tell how long the shutter was open
  */
 public record FrameBudget(
     Budget ifCoreReal,
@@ -22,11 +24,15 @@ public record FrameBudget(
     double meanDiscPx,
     double meanDiscErrorPx,
     UniformSmear smear,
-    double tradeablePx2) {
+    double tradeablePx2,
+    double skyProbability) {
   public FrameBudget {
     Objects.requireNonNull(ifCoreReal, "ifCoreReal");
     Objects.requireNonNull(ifDefocused, "ifDefocused");
     Objects.requireNonNull(smear, "smear");
+    if (!(skyProbability >= 0 && skyProbability <= 1)) {
+      throw new IllegalArgumentException("skyProbability must be in [0, 1], was " + skyProbability);
+    }
   }
 
   /** The budget of the likelier of both. */

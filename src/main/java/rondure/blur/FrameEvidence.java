@@ -32,4 +32,10 @@ public record FrameEvidence(
     Objects.requireNonNull(gain, "gain");
     Objects.requireNonNull(scene, "scene");
   }
+
+  /** The same where the sky's motion is known from the scene and need not be guessed from facts. */
+  FrameEvidence withoutExposure() {
+    return new FrameEvidence(
+        field, Optional.empty(), focalLengthPx, diffractionFwhmPx, gain, developed, scene);
+  }
 }

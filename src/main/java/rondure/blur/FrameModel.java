@@ -35,10 +35,18 @@ final class FrameModel {
   /** True exposure over nominal, squared. */
   private final double lengthening;
 
-  FrameModel(FrameStars stars, SkyGrid sky, double lengthening) {
+  /** Whether a star is one image of the whole exposure: after a knock it may be two of a part. */
+  private final boolean whole;
+
+  FrameModel(FrameStars stars, SkyGrid sky, double lengthening, boolean whole) {
     this.stars = stars;
     this.sky = sky;
     this.lengthening = lengthening;
+    this.whole = whole;
+  }
+
+  boolean whole() {
+    return whole;
   }
 
   SkyGrid sky() {

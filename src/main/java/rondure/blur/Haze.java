@@ -11,6 +11,9 @@ final class Haze {
   /** Clear nights are the rule; between this and equal odds lies what one believes of the sky. */
   private static final double UNSEEN_SHARE = 0.1;
 
+  /** Moonrise and dawn brighten the sky as well: a cloud is as likely as not. */
+  private static final double DIMMED_SHARE = 0.5;
+
   private static final double LOSS_MAG = -2.5 * Math.log10(1 - FrameLight.HAZE_LOSS_SHARE);
 
   private Haze() {}
@@ -26,9 +29,24 @@ final class Haze {
 
   /** Where a loss of light cannot be told, some of the frames that look sharp are hazy. */
   static Map<Cause, Double> unseen(Map<Cause, Double> byShape) {
+    return given(byShape, UNSEEN_SHARE);
+  }
+
+  /**
+   * The same where the sky's brightness may tell: another exposure changes the light of stars and
+   * sky alike, a cloud takes the stars' and not the sky's.
+   *
+   * @param starsOverSky the stars' light over the sky's, relative to the scene's other frames
+   */
+  static Map<Cause, Double> unseen(Map<Cause, Double> byShape, double starsOverSky) {
+    boolean dimmed = starsOverSky < 1 - FrameLight.HAZE_LOSS_SHARE;
+    return given(byShape, dimmed ? DIMMED_SHARE : UNSEEN_SHARE);
+  }
+
+  private static Map<Cause, Double> given(Map<Cause, Double> byShape, double share) {
     Map<Cause, Double> result = new EnumMap<>(byShape);
-    result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - UNSEEN_SHARE));
-    result.merge(Cause.HAZE, byShape.get(Cause.NONE) * UNSEEN_SHARE, Double::sum);
+    result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - share));
+    result.merge(Cause.HAZE, byShape.get(Cause.NONE) * share, Double::sum);
     return result;
   }
 

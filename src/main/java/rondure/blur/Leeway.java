@@ -3,7 +3,7 @@ package rondure.blur;
 /**
  * How far budgets are off beyond their formal errors, and how odds become probabilities.
  *
- * @param coreShare [see source] relative error of the core
+ * @param coreShare relative error of the core
  * @param termShare relative error of each term: profiles that are no Gaussians, lens surfaces that
  *     are no polynomials
  * @param floorShare error of each term as a share of the core

@@ -23,6 +23,8 @@ final class LoneOdds {
   /** Power to which probabilities are taken: fitted on calibration nights (docs/accuracy.md). */
   private static final double HUMILITY = 0.7;
 
+  private static final double MOST_WITHOUT_EXPOSURE = 0.65;
+
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
 
@@ -53,7 +55,15 @@ final class LoneOdds {
     Map<Cause, Double> trailed = new EnumMap<>(shaken);
     trailed.put(Cause.TRAILING, shaken.get(Cause.TRIPOD));
     trailed.put(Cause.TRIPOD, shaken.get(Cause.TRAILING));
-    return Optional.of(Mixing.mix(trailed, oneFrame.trailing(frame), shaken));
+    return Optional.of(Mixing.mix(trailed, trailing(frame), shaken));
+  }
+
+  /** Any length fits an exposure that is not known: then the pattern alone is no proof. */
+  private double trailing(FrameEvidence frame) {
+    double trailing = oneFrame.trailing(frame);
+    return frame.exposureSeconds().isPresent()
+        ? trailing
+        : Math.max(1 - MOST_WITHOUT_EXPOSURE, Math.min(MOST_WITHOUT_EXPOSURE, trailing));
   }
 
   /** The frame as if the sky stood still: all smear is then booked as the camera's. */

@@ -11,6 +11,9 @@ import rondure.stars.Star;
 final class RelativeLight {
   private static final int ROUNDS = 4;
 
+  /** Light that changes less than this is the sky's or the air's doing. */
+  private static final double SAME_LIGHT = 1.3;
+
   private RelativeLight() {}
 
   /** One for each measured frame; 1 where no star tells. */
@@ -27,6 +30,25 @@ final class RelativeLight {
     }
     double middle = RobustStats.median(log);
     return Arrays.stream(log).map(l -> Math.exp(l - middle)).toArray();
+  }
+
+  /**
+   * By how much an exposure is longer if light tells; 1 where it is the sky's or the air's doing.
+   */
+  static double longer(double light) {
+    return light < SAME_LIGHT && light > 1 / SAME_LIGHT ? 1 : light;
+  }
+
+  /** The stars' light over the sky's, each relative to the scene's median; 1 where it is black. */
+  static double[] overSky(SceneEvidence scene) {
+    double[] ratios = of(scene);
+    double[] levels =
+        scene.frames().stream().mapToDouble(f -> f.field().sky().levelCounts()).toArray();
+    double usual = RobustStats.median(levels);
+    for (int i = 0; i < ratios.length; i++) {
+      ratios[i] = levels[i] > 0 && usual > 0 ? ratios[i] * usual / levels[i] : 1;
+    }
+    return ratios;
   }
 
   /** Each track's mean log flux, the frames' light taken off. */

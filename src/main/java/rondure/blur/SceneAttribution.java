@@ -25,28 +25,39 @@ public final class SceneAttribution implements Attribution {
   }
 
   @Override
-  public SceneVerdicts judge(SceneEvidence given) {
-    SceneEvidence scene = GuessedExposures.filled(given);
+  public SceneVerdicts judge(SceneEvidence scene) {
     SceneBudget budget = SceneBudget.of(scene);
-    List<FrameLight> lights = Transparency.of(given);
+    List<FrameLight> lights = Transparency.of(scene);
+    double[] overSky = RelativeLight.overSky(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
             .parallel()
-            .mapToObj(i -> judge(given, budget, lights.get(i), i))
+            .mapToObj(i -> judge(scene, budget, new Light(lights.get(i), overSky[i]), i))
             .toList();
     return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
   }
 
-  private Judged judge(SceneEvidence scene, SceneBudget budget, FrameLight light, int index) {
+  /** What became of a frame's light, and where that is silent, the stars' over the sky's. */
+  private record Light(FrameLight told, double overSky) {
+
+    Map<Cause, Double> unseen(Map<Cause, Double> byShape) {
+      return told.silence().equals(Optional.of(FrameLight.Silence.EXPOSURE_UNKNOWN))
+          ? Haze.unseen(byShape, overSky)
+          : Haze.unseen(byShape);
+    }
+  }
+
+  private Judged judge(SceneEvidence scene, SceneBudget budget, Light seen, int index) {
+    FrameLight light = seen.told();
     FrameEvidence frame = scene.frames().get(index);
-    Verdict alone = oneFrame.judge(frame);
     Optional<FrameBudget> own = budget.frames().get(index);
     if (own.isEmpty()) {
-      return new Judged(alone(frame, alone, light), Optional.empty());
+      return new Judged(alone(frame, oneFrame.judge(frame), seen), Optional.empty());
     }
+    Verdict alone = oneFrame.judge(frame.withoutExposure());
     CoreReading core = budget.shared().orElseThrow().core();
     Map<Cause, Double> fitted = odds.of(own.get(), core, light.loss());
-    Map<Cause, Double> probabilities = light.loss().isPresent() ? fitted : Haze.unseen(fitted);
+    Map<Cause, Double> probabilities = light.loss().isPresent() ? fitted : seen.unseen(fitted);
     if (alone.saw(Evidence.Kind.DOUBLE_IMAGE)) {
       probabilities = Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, probabilities);
     }
@@ -56,10 +67,14 @@ public final class SceneAttribution implements Attribution {
   }
 
   /** What one frame shows by itself, and that its stars lost light where they did. */
-  private Verdict alone(FrameEvidence frame, Verdict shown, FrameLight light) {
+  private Verdict alone(FrameEvidence frame, Verdict shown, Light light) {
     Map<Cause, Double> shapes = loneOdds.of(frame, shown);
     Map<Cause, Double> probabilities =
-        light.loss().map(loss -> Haze.applied(shapes, loss)).orElseGet(() -> Haze.unseen(shapes));
+        light
+            .told()
+            .loss()
+            .map(loss -> Haze.applied(shapes, loss))
+            .orElseGet(() -> light.unseen(shapes));
     return Verdict.of(probabilities, shown.evidence());
   }
 }

@@ -12,12 +12,14 @@ import rondure.sky.FrameSky;
  * @param known places in it of the solved frames
  * @param nominalSeconds of the solved frames
  * @param exposures what was found of each nominal exposure
+ * @param skyProbabilities of the solved frames: that their trails are the sky's
  */
 record SceneBooks(
     SceneEvidence scene,
     List<Integer> known,
     List<Double> nominalSeconds,
-    List<ExposureReading> exposures) {
+    List<ExposureReading> exposures,
+    List<Double> skyProbabilities) {
 
   /**
    * The budgets under either assumption about the core.
@@ -52,7 +54,8 @@ record SceneBooks(
         likelier.meanDiscPx(k),
         likelier.meanDiscErrorPx(k),
         likelier.smear(k),
-        likelier.tradeablePx2(k));
+        likelier.tradeablePx2(k),
+        skyProbabilities.get(k));
   }
 
   private BudgetBooks.Known facts(int k) {

@@ -34,7 +34,6 @@ record SceneFindings(
   private static final double JUMP_PX = 2;
   private static final double PATCHY_MAG = 0.15;
   private static final double SURE = 3;
-  private static final double SOFT_FROM = 1.25;
 
   /** Wider than a photosite and the errors of a fit to it: 1 px box is 0.68 px by its moments. */
   private static final double SPREAD_HOT_PIXEL_PX = 1.2;
@@ -58,15 +57,11 @@ record SceneFindings(
     return list;
   }
 
-  /** Only where something softened the stars, or the picture was developed, do they matter. */
+  /** In a file that a camera or a program developed they tell what that softened. */
   private void addHotPixels(List<Evidence> list) {
     Optional<HotPixels> hot = scene.hotPixels();
-    boolean soft = likelier().sky().widening() > SOFT_FROM;
-    if (hot.isEmpty() || !soft && !scene.frames().get(index).developed()) {
-      return;
-    }
-    Map<String, Double> count = Map.of("hotPixelCount", (double) hot.get().count());
-    if (hot.get().fwhmPx() > SPREAD_HOT_PIXEL_PX) {
+    boolean developed = scene.frames().get(index).developed();
+    if (hot.isPresent() && hot.get().fwhmPx() > SPREAD_HOT_PIXEL_PX) {
       list.add(
           new Evidence(
               Evidence.Kind.HOT_PIXELS_SPREAD,
@@ -75,8 +70,9 @@ record SceneFindings(
                   (double) hot.get().count(),
                   "hotPixelFwhmPx",
                   hot.get().fwhmPx())));
-    } else {
-      list.add(new Evidence(Evidence.Kind.HOT_PIXELS_SHARP, count));
+    } else if (hot.isPresent() && developed) {
+      double count = hot.get().count();
+      list.add(new Evidence(Evidence.Kind.HOT_PIXELS_SHARP, Map.of("hotPixelCount", count)));
     }
   }
 

@@ -36,11 +36,21 @@ final class SceneSolver {
     this.core = core;
     search = new LensSearch(models, core, misfit);
     still = models.stream().mapToDouble(m -> m.stars().stillRoundPx2(m.lengthening())).toArray();
-    sharpestFirst =
+    sharpestFirst = sharpestFirst();
+  }
+
+  /**
+   * Each of two images is trailed by a part of the exposure only, so that taking off the whole
+   * trail would leave less than the core: such frames say nothing of what the set shares.
+   */
+  private List<Integer> sharpestFirst() {
+    List<Integer> all =
         IntStream.range(0, models.size())
             .boxed()
             .sorted(Comparator.comparingDouble((Integer j) -> still[j]))
             .toList();
+    List<Integer> whole = all.stream().filter(j -> models.get(j).whole()).toList();
+    return whole.isEmpty() ? all : whole;
   }
 
   SceneSolution solve() {

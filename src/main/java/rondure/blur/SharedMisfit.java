@@ -25,7 +25,10 @@ final class SharedMisfit {
   static double of(SceneSolution solution) {
     SharedMisfit misfit = new SharedMisfit();
     for (int k = 0; k < solution.models().size(); k++) {
-      misfit.add(solution.models().get(k).stars(), solution.predicted(k));
+      FrameModel model = solution.models().get(k);
+      if (model.whole()) {
+        misfit.add(model.stars(), solution.predicted(k));
+      }
     }
     return Math.max(1, misfit.ratio());
   }

@@ -35,6 +35,7 @@ record SmearOwner(
   /** A trail is always there, shake is not: slightly for the sky where both can be. */
   private static final double POSSIBLE_LOG_ODDS = 0.3;
 
+  /** Only where exposures are known: a longer one stretches more. */
   private static final double MORE_THAN_OTHERS_LOG_ODDS = -3;
 
   /** A trail is one even line: light beyond it was not brought there by the sky. */
@@ -66,7 +67,7 @@ record SmearOwner(
             + ground.map(GroundSmear::skyLogOdds).orElse(0.0)
             + along.map(SmearKurtosis.Compared::skyLogOdds).orElse(0.0)
             + (tail ? TAIL_LOG_ODDS : 0)
-            + (more ? MORE_THAN_OTHERS_LOG_ODDS : 0)
+            + (more && scene.orElseThrow().exposuresKnown() ? MORE_THAN_OTHERS_LOG_ODDS : 0)
             + (like ? LIKE_OTHERS_LOG_ODDS : 0);
     return new SmearOwner(
         Excess.logistic(logOdds),

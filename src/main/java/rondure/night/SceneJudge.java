@@ -13,6 +13,7 @@ import rondure.blur.SceneVerdicts;
 import rondure.blur.Verdict;
 import rondure.crew.FrameMeasurement;
 import rondure.sky.FrameSky;
+import rondure.sky.Spin;
 import rondure.sky.StaticReport;
 
 /** Judges the frames of one scene against each other. */
@@ -106,18 +107,22 @@ final class SceneJudge {
         keep ? Optional.of(Grade.KEEP) : Optional.empty());
   }
 
-  /** The sky's trail at the frame's centre: by its pole where it is known, else the longest. */
+  /**
+   * The sky's trail at the frame's centre: by its pole where it is known, by the stars' motion
+   * where it cannot be told from the camera's, else the longest.
+   */
   private static Optional<Double> trailPx(SceneReading reading, int index) {
     Shot shot = reading.shots().get(index);
     FrameSky sky = reading.sky().frames().get(index);
-    Optional<Double> byPole =
+    boolean byPole = reading.sky().pole().isPresent();
+    Optional<Spin> spin = byPole ? sky.skySpin() : sky.starSpin();
+    Optional<Double> seen =
         reading
             .sky()
             .camera()
             .flatMap(
-                camera ->
-                    sky.skySpin().map(s -> camera.flow(s, camera.centreXPx(), camera.centreYPx())))
+                camera -> spin.map(s -> camera.flow(s, camera.centreXPx(), camera.centreYPx())))
             .flatMap(flow -> shot.exposureSeconds().map(t -> t * flow.speedPxPerS()));
-    return byPole.or(shot::trailPx);
+    return seen.or(shot::trailPx);
   }
 }

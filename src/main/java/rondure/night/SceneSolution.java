@@ -41,7 +41,7 @@ public record SceneSolution(
     return new SceneSolution(
         sky.finding(),
         registered,
-        sky.camera(),
+        sky.finding() == SceneSky.Finding.SCALE_UNKNOWN ? Optional.empty() : sky.camera(),
         sky.calibrated(),
         declination,
         sky.pole().map(pole -> sky.poleErrorDeg()),

@@ -16,6 +16,10 @@ import rondure.base.RobustStats;
  */
 final class BlockSky {
   private static final double LARGEST_TRACKED_SHARE = 0.5;
+
+  /** The sky is in doubt where less of the time agrees on it. */
+  private static final double LEAST_AGREEING_SHARE = 0.4;
+
   private static final double CREEP_SIGMAS = 4;
   private static final double AGREEING_CHI2 = 20;
   private static final double LEAST_CREEP_SHARE = 0.02;
@@ -51,6 +55,10 @@ final class BlockSky {
   private Vec sky;
   private double poleErrorRadPerS;
   private double statisticalErrorRadPerS;
+
+  /** No stretch shows the sky alone: each goes by what its own stars did. */
+  private boolean unsettled;
+
   private final List<Motion> motions = new ArrayList<>();
 
   /**
@@ -168,6 +176,7 @@ final class BlockSky {
       sky = longest.rate();
       poleErrorRadPerS = byClock ? longest.rmsError() * Math.sqrt(3) : omega;
       statisticalErrorRadPerS = poleErrorRadPerS;
+      unsettled = true;
       return;
     }
     PieceRate best = best(rates);
@@ -178,10 +187,32 @@ final class BlockSky {
     double unexplained = Math.max(0, off - 2 * best.rmsError() / omega);
     sky = fit.spin();
     statisticalErrorRadPerS = fit.errorRadPerS();
+    unsettled = !agree(agreeing, all);
     // Beyond what a wrong scale may do it is a creep, as likely across the sky's motion as along.
     double factor = unexplained > 2 * scaleError ? CREEP_ACROSS : POLE_RAD_PER_RATE_SHARE;
     double bend = Math.hypot(factor * unexplained, POLE_RAD_PER_FOCAL_SHARE * bentShare(best));
     poleErrorRadPerS = Math.hypot(fit.errorRadPerS(), bend * omega);
+    if (unsettled) {
+      poleErrorRadPerS = Math.hypot(poleErrorRadPerS, scatter(rates));
+    }
+  }
+
+  /** Whether stretches make up enough of the time. */
+  private static boolean agree(List<PieceRate> agreeing, double allSeconds) {
+    double seconds = agreeing.stream().mapToDouble(PieceRate::seconds).sum();
+    return seconds >= LEAST_AGREEING_SHARE * allSeconds;
+  }
+
+  /** R.m.s. difference of the stretches' rates from the sky's over their time. */
+  private double scatter(List<PieceRate> rates) {
+    double sum = 0;
+    double seconds = 0;
+    for (PieceRate rate : rates) {
+      double off = rate.rate().minus(sky).length();
+      sum += rate.seconds() * off * off;
+      seconds += rate.seconds();
+    }
+    return Math.sqrt(sum / seconds);
   }
 
   /**
@@ -222,6 +253,7 @@ final class BlockSky {
             sky = f.sky();
             poleErrorRadPerS = f.poleErrorRadPerS();
             statisticalErrorRadPerS = poleErrorRadPerS;
+            unsettled = false;
           });
     }
   }
@@ -286,9 +318,10 @@ final class BlockSky {
     double poleError = poleErrorRadPerS / Math.sqrt(3);
     double least = LEAST_CREEP_SHARE / 4 * SkyMotion.SIDEREAL_RATE_RAD_PER_S;
     Vec creep = r.rate().minus(sky);
-    boolean creeps =
+    boolean proven =
         r.chi2(sky, kind == Kind.TURNS ? directionError() : 0) > CREEP_SIGMAS * CREEP_SIGMAS
             && creep.length() > least;
+    boolean creeps = proven || (unsettled && kind == Kind.TURNS && byClock);
     if (!creeps) {
       double error = kind == Kind.TURNS ? poleError : r.rmsError();
       return new Motion(Vec.ZERO, error, jump);

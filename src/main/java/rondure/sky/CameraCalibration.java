@@ -58,11 +58,16 @@ public final class CameraCalibration {
    * @param clock mid-exposure times; {@link SceneClock#NONE} when unknown or not to be trusted
    */
   public static CameraFinding of(Camera nominal, List<Sighting> sightings, SceneClock clock) {
+    return of(CameraPrior.ofFacts(nominal), sightings, clock);
+  }
+
+  /** The same with what is known of the camera before. */
+  static CameraFinding of(CameraPrior prior, List<Sighting> sightings, SceneClock clock) {
     SightingChoice choice = new SightingChoice(sightings);
     if (isTooSmall(choice.of(FEW_FRAMES, FEW_TRACKS))) {
-      return CameraFinding.nominal(nominal, CameraFinding.Outcome.TOO_FEW, List.of());
+      return CameraFinding.nominal(prior.nominal(), CameraFinding.Outcome.TOO_FEW, List.of());
     }
-    return judged(choice, CameraPrior.ofFacts(nominal), clock);
+    return judged(choice, prior, clock);
   }
 
   /**

@@ -17,6 +17,11 @@ record CameraPrior(Camera nominal, double focalShare, double k1Error) {
     return new CameraPrior(nominal, 0.03, 0.05);
   }
 
+  /** A camera whose focal length the scene itself told, to a share. */
+  static CameraPrior found(Camera camera, double focalShare) {
+    return new CameraPrior(camera, focalShare, 0.05);
+  }
+
   /** Nothing but a guess within a factor of two. */
   static CameraPrior guessed(Camera guess) {
     return new CameraPrior(guess, 0.7, 0.05);

@@ -38,7 +38,7 @@ final class RegisteredScene {
     }
     if (scaleKnown) {
       CameraFinding finding =
-          CameraCalibration.of(camera, Sightings.of(frames, links, shots.size()), clock);
+          CameraCalibration.of(prior(), Sightings.of(frames, links, shots.size()), clock);
       if (finding.isCalibrated()) {
         calibrated = true;
         calibratedError = Math.max(LEAST_SCALE_ERROR, finding.focalErrorShare());
@@ -51,10 +51,14 @@ final class RegisteredScene {
     return new SkyStory(shots, clock, matched, trust()).told();
   }
 
+  private CameraPrior prior() {
+    return scaleTold ? CameraPrior.ofFacts(camera) : CameraPrior.found(camera, FOUND_SCALE_ERROR);
+  }
+
   private SkyStory.Trust trust() {
     double error =
         calibrated ? calibratedError : scaleTold ? NOMINAL_SCALE_ERROR : FOUND_SCALE_ERROR;
-    return new SkyStory.Trust(scaleKnown, calibrated || (scaleKnown && !scaleTold), error);
+    return new SkyStory.Trust(scaleKnown, calibrated, error);
   }
 
   private void match() {

@@ -21,6 +21,9 @@ final class ScaleSearch {
   private static final int STEPS = 62;
   private static final double LARGEST_ERROR = 0.08;
 
+  /** ln of the rate: beyond it the camera moved, or the focal length is wrong. */
+  private static final double MOST_RATE_OFF = 0.2;
+
   /** Misfits count as at least this, px: no camera model is better before it is calibrated. */
   private static final double MODEL_ERROR_PX = 0.15;
 
@@ -31,7 +34,8 @@ final class ScaleSearch {
 
   /**
    * @param camera with the focal length found, or one that matches the frames
-   * @param known whether the scene proves the focal length, to 8 %
+   * @param known whether the scene proves the focal length, to 8 %: by shapes and, with a clock, by
+   *     the sidereal rate
    */
   record Found(Camera camera, boolean known) {}
 
@@ -80,11 +84,27 @@ final class ScaleSearch {
       costs[i] = cost(cameras.get(i), pairs);
       best = costs[i] < costs[best] ? i : best;
     }
-    Optional<Double> byShape = minimum(costs, best);
+    Optional<Camera> byShape =
+        minimum(costs, best).map(place -> camera(SHORTEST * Math.pow(STEP, place)));
     if (byShape.isPresent()) {
-      return new Found(camera(SHORTEST * Math.pow(STEP, byShape.get())), true);
+      return new Found(byShape.get(), isSidereal(byShape.get(), timed(pairs)));
     }
-    return byRate(cameras, costs, best, pairs).orElse(new Found(start, false));
+    return byRate(cameras, costs, best, timed(pairs)).orElse(new Found(start, false));
+  }
+
+  private List<StarPaths.Pair> timed(List<StarPaths.Pair> pairs) {
+    return pairs.stream()
+        .filter(p -> p.seconds(clock).filter(s -> s > 4 * clock.stepSeconds()).isPresent())
+        .sorted(Comparator.comparingInt(StarPaths.Pair::parent))
+        .toList();
+  }
+
+  /**
+   * Whether a focal length from shapes alone may be believed: distortion bends paths as a shorter
+   * lens does, so that the clock, where there is one, must not contradict it.
+   */
+  private boolean isSidereal(Camera camera, List<StarPaths.Pair> timed) {
+    return timed.isEmpty() || Math.abs(Math.log(rateShare(camera, timed))) < MOST_RATE_OFF;
   }
 
   /** Chi² of the misfits to one rotation for each pair of frames. */
@@ -119,12 +139,7 @@ final class ScaleSearch {
 
   /** The focal length at which the stars turn at the sidereal rate, where shapes do not object. */
   private Optional<Found> byRate(
-      List<Camera> cameras, double[] costs, int best, List<StarPaths.Pair> pairs) {
-    List<StarPaths.Pair> timed =
-        pairs.stream()
-            .filter(p -> p.seconds(clock).filter(s -> s > 4 * clock.stepSeconds()).isPresent())
-            .sorted(Comparator.comparingInt(StarPaths.Pair::parent))
-            .toList();
+      List<Camera> cameras, double[] costs, int best, List<StarPaths.Pair> timed) {
     if (timed.isEmpty() || !isEven(cameras.get(best), timed)) {
       return Optional.empty();
     }

@@ -205,7 +205,11 @@ final class StarChain {
     return Optional.ofNullable(best).map(match -> link(parent, frame, match));
   }
 
-  private Link link(int parent, int frame, FrameMatch match) {
+  private Link link(int parent, int frame, FrameMatch found) {
+    FramePair pair = new FramePair(camera, frames.get(parent), frames.get(frame));
+    boolean[] followed = new boolean[pair.from().count];
+    linkOf[parent].pairs().forEach(stars -> followed[stars[1]] = true);
+    FrameMatch match = BrighterImage.of(pair, found, followed);
     return new Link(frame, parent, linkOf[parent].block(), match.turn(), List.of(match.pairs()));
   }
 }

@@ -155,6 +155,11 @@ record Misfortune(
     private void droop(boolean mount) {
       tracking = mount;
       double trail = Math.sqrt(24 * excessPx2());
+      if (mount) {
+        // A mount that follows at all drifts by a part of the sky's motion.
+        double drift = dice.between(0.12, 0.35);
+        Arrays.fill(seconds, TrueSeconds.named(NightDraw.secondsOfTrail(gear, trail / drift)));
+      }
       boolean always = mount || dice.chance(0.4);
       events.add(
           new NightEvent.Droop(

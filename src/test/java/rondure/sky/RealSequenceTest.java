@@ -1,6 +1,7 @@
 package rondure.sky;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -30,7 +31,7 @@ class RealSequenceTest {
   private static final int LEAST_STARS = 10;
 
   @Test
-  void aFixedCameraOfWholeSecondsFollowsTheSky() throws IOException, FrameProblem {
+  void anUnevenlyMovingCameraOfUnknownScaleClaimsNoPole() throws IOException, FrameProblem {
     String given = System.getProperty("rondure.realFrames", "");
     assumeTrue(!given.isBlank(), "give -Drondure.realFrames=DIR to register real photographs");
     Path folder = Path.of(given).resolve("sequence");
@@ -39,25 +40,43 @@ class RealSequenceTest {
 
     SceneSky sky = Registration.of(shots);
 
-    assertEquals(SceneSky.Finding.SKY_TURNS, sky.finding());
     for (int i = 0; i < shots.size(); i++) {
       if (shots.get(i).field().stars().size() >= LEAST_STARS) {
         assertTrue(sky.frames().get(i).isRegistered(), "frame " + i);
       }
     }
-    // Seen by eye and with a reference library: the stars drift by about 0.04 to 0.05 px/s.
-    assertEquals(0.045, driftPxPerS(sky, shots), 0.008);
+    // A similarity fit of a reference library's detections: 0.030 to 0.038 px/s over most of the
+    // sequence, 0.01 to 0.056 px/s from frame to frame; its README says about 0.04 to 0.05 px/s.
+    assertEquals(0.04, driftPxPerS(sky, shots), 0.01);
+    assertEquals(0.035, travelPxPerS(sky, shots, 8, 19), 0.004);
+    // Field and sidereal rate contradict each other by a factor of two.
+    assertEquals(SceneSky.Finding.SCALE_UNKNOWN, sky.finding());
+    assertFalse(sky.calibrated());
+    assertTrue(sky.pole().isEmpty());
   }
 
+  /** Median over the frames with enough stars. */
   private static double driftPxPerS(SceneSky sky, List<SkyShot> shots) {
     Camera camera = sky.camera().orElseThrow();
     List<Double> speeds = new ArrayList<>();
     for (int i = 0; i < shots.size(); i++) {
-      Optional<Spin> spin = sky.frames().get(i).starSpin();
-      spin.ifPresent(
-          s -> speeds.add(camera.flow(s, camera.centreXPx(), camera.centreYPx()).speedPxPerS()));
+      if (shots.get(i).field().stars().size() >= LEAST_STARS) {
+        Spin spin = sky.frames().get(i).starSpin().orElseThrow();
+        speeds.add(camera.flow(spin, camera.centreXPx(), camera.centreYPx()).speedPxPerS());
+      }
     }
     return RobustStats.median(speeds.stream().mapToDouble(Double::doubleValue).toArray());
+  }
+
+  /** How far what stood at the centre went between two frames, over their time. */
+  private static double travelPxPerS(SceneSky sky, List<SkyShot> shots, int from, int to) {
+    Camera camera = sky.camera().orElseThrow();
+    Rotation back = sky.frames().get(from).attitude().orElseThrow().inverse();
+    Rotation turn = back.then(sky.frames().get(to).attitude().orElseThrow());
+    ImagePoint end = camera.project(turn.apply(new Direction(0, 0, 1))).orElseThrow();
+    double seconds =
+        shots.get(to).midSeconds().orElseThrow() - shots.get(from).midSeconds().orElseThrow();
+    return Math.hypot(end.xPx() - camera.centreXPx(), end.yPx() - camera.centreYPx()) / seconds;
   }
 
   static List<SkyShot> shots(Path folder) throws IOException, FrameProblem {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -73,13 +74,8 @@ class RegistrationTest {
   static Stream<Arguments> calmNights() {
     return Stream.of(
         Arguments.of("14 mm, south-east", plan(new Night(14, 46.5, 162, 40), 10, 60)),
-        Arguments.of("24 mm, equator in the frame", plan(new Night(24, 46.5, 180, 43), 10, 40)),
         Arguments.of("24 mm, pole in the frame", plan(new Night(24, 46.5, 0, 45), 10, 40)),
-        Arguments.of("24 mm, southern pole", plan(new Night(24, -40, 180, 40), 10, 40)),
-        Arguments.of("24 mm, portrait", plan(EAST, 10, 40, "aim.held", "\"ROTATED_90_CW\"")),
         Arguments.of("50 mm, southern sky", plan(new Night(50, -35, 120, 45), 10, 20)),
-        Arguments.of("135 mm", plan(new Night(135, 46.5, 200, 45), 8, 8)),
-        Arguments.of("ten minutes apart", plan(new Night(24, 46.5, 180, 40), 5, 600)),
         Arguments.of(
             "30 s that are 32 s, whole seconds only",
             plan(
@@ -91,6 +87,22 @@ class RegistrationTest {
                     + " \"intervalSeconds\": 40.3, \"iso\": 800}]",
                 "files",
                 "{\"withoutSubSeconds\": true}")));
+  }
+
+  static Stream<Arguments> moreCalmNights() {
+    return Stream.of(
+        Arguments.of("24 mm, equator in the frame", plan(new Night(24, 46.5, 180, 43), 10, 40)),
+        Arguments.of("24 mm, southern pole", plan(new Night(24, -40, 180, 40), 10, 40)),
+        Arguments.of("24 mm, portrait", plan(EAST, 10, 40, "aim.held", "\"ROTATED_90_CW\"")),
+        Arguments.of("135 mm", plan(new Night(135, 46.5, 200, 45), 8, 8)),
+        Arguments.of("ten minutes apart", plan(new Night(24, 46.5, 180, 40), 5, 600)));
+  }
+
+  @Tag("thorough")
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("moreCalmNights")
+  void thePoleOfMoreCalmNightsIsFoundWithinItsError(String name, NightPlan plan) {
+    thePoleOfACalmNightIsFoundWithinItsError(name, plan);
   }
 
   @ParameterizedTest(name = "{0}")
@@ -216,6 +228,7 @@ class RegistrationTest {
   }
 
   /** The sky's axis wanders through the drooping camera: METHOD of rotation vectors on a circle. */
+  @Tag("thorough")
   @Test
   void aHeadThatDroopsAllNightIsToldFromTheSkyWhenTheNightIsLong() {
     NightPlan plan = plan(EAST, 30, 80, EVENTS, droop(1, 30));
@@ -259,6 +272,82 @@ class RegistrationTest {
         (sky.frames().get(5).jumpRad() + sky.frames().get(6).jumpRad()) * plan.pixelsPerRadian();
     assertEquals(Math.hypot(8, 5), jumpPx, 0.2);
     assertEquals(0, sky.frames().stream().filter(f -> f.creep().rateRadPerS() > 0).count());
+  }
+
+  /** A knock during frame 6 draws each of its stars twice, a share of the light before the step. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.38, 0.5, 0.62})
+  void aFrameOfDoubleImagesHidesNoJump(double lightBefore) {
+    NightPlan plan = plan(EAST, 10, 40, "lens.distortionK1", "0");
+    double f = plan.pixelsPerRadian();
+    Rotation knock = Rotation.ofVector(5 / f, 8 / f, 0);
+    List<SkyShot> shots = new ArrayList<>();
+    for (SkyShot shot : shotsOf(plan)) {
+      int frame = shots.size();
+      List<Star> stars = new ArrayList<>();
+      for (Star star : shot.field().stars()) {
+        double before = frame < 5 ? 1 : frame == 5 ? lightBefore : 0;
+        if (before > 0) {
+          stars.add(dimmed(star, before, star.xPx(), star.yPx()));
+        }
+        if (before < 1) {
+          knocked(star, knock, f)
+              .ifPresent(p -> stars.add(dimmed(star, 1 - before, p.xPx(), p.yPx())));
+        }
+      }
+      shots.add(told(shot, Fields.field(1200, 800, stars, List.of())));
+    }
+    SceneSky sky = Registration.of(shots);
+    double[] jumpsPx = sky.frames().stream().mapToDouble(x -> x.jumpRad() * f).toArray();
+    assertEquals(Math.hypot(8, 5), jumpsPx[5] + jumpsPx[6], 0.3, "frame 6 or 7");
+    int stepped = lightBefore > 0.5 ? 6 : 5;
+    if (lightBefore != 0.5) {
+      assertEquals(0, jumpsPx[11 - stepped], 0.3, "by the brighter image");
+    }
+    assertEquals(0, IntStream.of(1, 2, 3, 4, 7, 8, 9).mapToDouble(i -> jumpsPx[i]).sum(), 0.3);
+    int alone = shots.get(4).field().stars().size();
+    assertTrue(shared(sky, shots, 4, 6) > alone / 2, "tracks run through the knock");
+    assertTrue(shared(sky, shots, 4, 5) > alone / 2, "and through the double frame");
+  }
+
+  private static Optional<ImagePoint> knocked(Star star, Rotation knock, double f) {
+    Camera camera = Camera.rectilinear(f, 1200, 800);
+    return camera
+        .project(knock.apply(camera.direction(star.xPx(), star.yPx())))
+        .filter(p -> p.xPx() > 0 && p.yPx() > 0 && p.xPx() < 1199 && p.yPx() < 799);
+  }
+
+  private static int shared(SceneSky sky, List<SkyShot> shots, int one, int other) {
+    Set<Integer> tracks = tracks(sky, shots, one);
+    tracks.retainAll(tracks(sky, shots, other));
+    return tracks.size();
+  }
+
+  private static Set<Integer> tracks(SceneSky sky, List<SkyShot> shots, int frame) {
+    Set<Integer> tracks = new HashSet<>();
+    for (int j = 0; j < shots.get(frame).field().stars().size(); j++) {
+      tracks.add(sky.tracks().trackOf(frame, j));
+    }
+    tracks.remove(-1);
+    return tracks;
+  }
+
+  private static Star dimmed(Star s, double share, double x, double y) {
+    return new Star(
+        x,
+        y,
+        share * s.fluxCounts(),
+        share * s.snr(),
+        s.moments(),
+        s.xxErrorPx2(),
+        s.xyErrorPx2(),
+        s.yyErrorPx2(),
+        s.fwhmMajorPx(),
+        s.fwhmMinorPx(),
+        0,
+        0,
+        s.wingRatio(),
+        s.peakFraction());
   }
 
   @ParameterizedTest
@@ -342,23 +431,30 @@ class RegistrationTest {
   @Test
   void turningTheSensorTurnsThePole() {
     NightPlan plan = plan(EAST, 6, 40, "lens.distortionK1", "0");
-    Spin plain = firstSpin(changed(plan, s -> s));
-    Spin turned = firstSpin(changed(plan, s -> told(s, mapped(s.field(), -1, -1))));
-    Spin mirrored = firstSpin(changed(plan, s -> told(s, mapped(s.field(), -1, 1))));
-    assertNear(new Spin(-plain.xRadPerS(), -plain.yRadPerS(), plain.zRadPerS()), turned);
+    SceneSky sky = Registration.of(changed(plan, s -> s));
+    Spin plain = firstSpin(sky);
+    Spin turned = firstSpin(Registration.of(changed(plan, s -> told(s, mapped(s, -1, -1)))));
+    Spin mirrored = firstSpin(Registration.of(changed(plan, s -> told(s, mapped(s, -1, 1)))));
+    // The calibration takes its tracks from a grid that starts at a corner: turned, it takes
+    // others, and its camera differs by a part of what its error allows.
+    double tolerance = OMEGA * Math.toRadians(sky.poleErrorDeg()) / 3;
+    assertNear(new Spin(-plain.xRadPerS(), -plain.yRadPerS(), plain.zRadPerS()), turned, tolerance);
     // A mirror turns the components of a rotation that lie in it.
-    assertNear(new Spin(plain.xRadPerS(), -plain.yRadPerS(), -plain.zRadPerS()), mirrored);
+    assertNear(
+        new Spin(plain.xRadPerS(), -plain.yRadPerS(), -plain.zRadPerS()), mirrored, tolerance);
   }
 
-  private static Spin firstSpin(List<SkyShot> shots) {
-    return Registration.of(shots).frames().get(0).skySpin().orElseThrow();
+  private static Spin firstSpin(SceneSky sky) {
+    return sky.frames().get(0).skySpin().orElseThrow();
   }
 
-  private static void assertNear(Spin wanted, Spin seen) {
-    assertTrue(wanted.minus(seen).rateRadPerS() < 2e-4 * OMEGA, wanted + " but " + seen);
+  private static void assertNear(Spin wanted, Spin seen, double toleranceRadPerS) {
+    double off = wanted.minus(seen).rateRadPerS();
+    assertTrue(off < toleranceRadPerS, off + " over " + toleranceRadPerS);
   }
 
-  private static StarField mapped(StarField field, int signX, int signY) {
+  private static StarField mapped(SkyShot shot, int signX, int signY) {
+    StarField field = shot.field();
     List<Star> stars =
         field.stars().stream()
             .map(
@@ -372,21 +468,7 @@ class RegistrationTest {
   }
 
   private static Star at(Star s, double x, double y) {
-    return new Star(
-        x,
-        y,
-        s.fluxCounts(),
-        s.snr(),
-        s.moments(),
-        s.xxErrorPx2(),
-        s.xyErrorPx2(),
-        s.yyErrorPx2(),
-        s.fwhmMajorPx(),
-        s.fwhmMinorPx(),
-        0,
-        0,
-        s.wingRatio(),
-        s.peakFraction());
+    return dimmed(s, 1, x, y);
   }
 
   private static List<SkyShot> changed(NightPlan plan, UnaryOperator<SkyShot> change) {
