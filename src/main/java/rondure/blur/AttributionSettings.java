@@ -6,7 +6,7 @@ package rondure.blur;
  * @param namedRatio [1.25] r.m.s. width over the core's from which a cause is named: what an eye
  *     sees at full size (common practice)
  * @param namedEdgeRatio [1.6] the same for the outer part of the frame alone
- * @param widestCoreSensorPx [3.3] FWHM at which the core of a lens and plain defocus are equally
+ * @param widestCoreSensorPx [3.1] FWHM at which the core of a lens and plain defocus are equally
  *     likely, measured on sensor values; from trials on simulated and real nights
  * @param widestCoreDevelopedPx [3.3] the same for developed files, which are demosaiced
  * @param coreSpreadPx [0.22] width of the logistic around it
@@ -46,6 +46,6 @@ public record AttributionSettings(
   }
 
   public static AttributionSettings defaults() {
-    return new AttributionSettings(1.25, 1.6, 3.3, 3.3, 0.22, 1.6, 2.3);
+    return new AttributionSettings(1.25, 1.6, 3.1, 3.3, 0.22, 1.6, 2.3);
   }
 }

@@ -102,8 +102,7 @@ final class CoreTrust {
   CoreReading reading(SceneSolution found, Optional<SceneSolution> defocused) {
     double px2 = found.corePx2();
     double fwhm = fwhmPx(px2);
-    boolean developed = sharpest.get(0).developed();
-    double limit = developed ? settings.widestCoreDevelopedPx() : settings.widestCoreSensorPx();
+    double limit = settings.widestCoreDevelopedPx();
     double logOdds = (limit - fwhm) / settings.coreSpreadPx();
     if (defocused.isPresent()) {
       double seen = fitOdds(found, defocused.get()) + profileOdds() + excursionOdds(found);

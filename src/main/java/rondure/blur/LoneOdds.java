@@ -41,7 +41,8 @@ final class LoneOdds {
    */
   Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path) {
     Map<Cause, Double> humble = humble(shown.probabilities());
-    if (shown.saw(Evidence.Kind.DOUBLE_IMAGE)) {
+    // Two images prove a knock, flat tops a disc: the fit sees neither and would call both a smear.
+    if (shown.saw(Evidence.Kind.DOUBLE_IMAGE) || shown.saw(Evidence.Kind.FLAT_TOPPED)) {
       return shown.probabilities();
     }
     return fitted(frame, path).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);

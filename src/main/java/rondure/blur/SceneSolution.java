@@ -78,12 +78,18 @@ final class SceneSolution {
     return FrameModel.lens(shared);
   }
 
-  /** Half of χ² over some frames, errors widened by what a smooth model does not describe. */
+  /**
+   * Half of χ² over those of some frames with one image of each star, errors widened by what a
+   * smooth model does not describe.
+   */
   double loss(List<Integer> frames) {
     double sum = expected.shared().loss(shared);
     for (int j : frames) {
       double[] at = own.get(j);
       FrameModel model = models.get(j);
+      if (!model.whole()) {
+        continue;
+      }
       sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
     }
     return sum;
