@@ -241,13 +241,18 @@ final class EntryMaker {
         "trail",
         frame
             .trailPredictedPx()
-            .map(trail -> words.say("value.trail", "trail", Figures.px(trail)))
+            .map(trail -> words.say(trailKey(frame), "trail", Figures.px(trail)))
             .orElse(words.say("value.trailUnknown")));
     frame
         .budget()
         .ifPresent(budget -> add(numbers, "budget", BudgetWords.terms(budget.sky(), words)));
     add(numbers, "sky", Figures.smallPercent(shape.skyBackground()));
     return numbers;
+  }
+
+  /** A frame with a budget has its trail from the pole; else it is the longest there can be. */
+  private static String trailKey(NightFrame frame) {
+    return frame.budget().isPresent() ? "value.trailByPole" : "value.trail";
   }
 
   private void add(List<EntryView.Number> numbers, String key, String value) {

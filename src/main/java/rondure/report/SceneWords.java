@@ -9,6 +9,9 @@ import rondure.sky.Camera;
 
 /** What the stars of a scene told about its aim and its lens, in sentences. */
 final class SceneWords {
+  /** Nobody explains everything. */
+  private static final double MOST_EXPLAINED = 0.99;
+
   private SceneWords() {}
 
   static List<String> sentences(Scene scene, Wording words) {
@@ -23,7 +26,10 @@ final class SceneWords {
             Integer.toString(scene.frames().size())));
     solution
         .centreDeclinationDeg()
-        .ifPresent(d -> sentences.add(words.say("scene.aim", "declination", Figures.fixed(0, d))));
+        .ifPresent(
+            d ->
+                sentences.add(
+                    words.say("scene.aim", "declination", Figures.fixed(0, d).replace('-', '−'))));
     if (solution.calibrated()) {
       solution.camera().ifPresent(camera -> sentences.add(lens(camera, words)));
     }
@@ -31,7 +37,11 @@ final class SceneWords {
         .explainedShare()
         .ifPresent(
             share ->
-                sentences.add(words.say("scene.explained", "explained", Figures.percent(share))));
+                sentences.add(
+                    words.say(
+                        "scene.explained",
+                        "explained",
+                        Figures.percent(Math.min(MOST_EXPLAINED, share)))));
     return sentences;
   }
 
