@@ -29,7 +29,7 @@ final class CoreTrust {
   /** Width over σ is 2.0 to 2.2 for cores with wings, 2.4 to 2.6 for those that a disc widens. */
   private static final double PROFILE_SPREAD = 0.08;
 
-  private static final double MOST_PROFILE_ODDS = 2;
+  private static final double MOST_PROFILE_ODDS = 4;
 
   /** Second moment of a core with wings over that of a Gaussian as wide, Moffat's β = 3.5. */
   private static final double MOST_WINGS = 1.4;

@@ -21,7 +21,7 @@ final class LensSearch {
   private static final double USUAL_COMA_PX2 = 30;
 
   /** Half-maximum widths of usual cores differ by a seventh, 0.3 px² of 1 px². */
-  private static final double USUAL_CORE_PX2 = 0.3;
+  private static final double USUAL_CORE_PX2 = 0.1;
 
   /** Tilt to the right and down, curvature, astigmatism, px of disc. */
   private static final double[][] STARTS = {
