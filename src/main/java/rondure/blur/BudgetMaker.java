@@ -146,7 +146,7 @@ final class BudgetMaker {
     Optional<SceneSolution> defocused = Optional.empty();
     Optional<Double> usual = trust.usualPx2(found.corePx2(), least);
     if (usual.isPresent()) {
-      CoreAssumption assumed = CoreAssumption.usual(least, usual.get());
+      CoreAssumption assumed = CoreAssumption.usual(least, usual.get(), trust.usualErrorPx2(found));
       defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
     }
     CoreReading core = trust.reading(found, defocused);

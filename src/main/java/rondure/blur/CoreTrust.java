@@ -31,6 +31,15 @@ final class CoreTrust {
 
   private static final double MOST_PROFILE_ODDS = 4;
 
+  /** A tilted or curved field has its best focus somewhere, which bounds the core. */
+  private static final double TELLING_LENS_PX = 2;
+
+  private static final double USUAL_ERROR_PX2 = 0.3;
+  private static final double HELD_ERROR_PX2 = 0.1;
+
+  /** A core no larger than what the profile leaves has its discs already: flatness says no more. */
+  private static final double EXPLAINED = 1.1;
+
   /** Second moment of a core with wings over that of a Gaussian as wide, Moffat's β = 3.5. */
   private static final double MOST_WINGS = 1.4;
 
@@ -94,8 +103,31 @@ final class CoreTrust {
    */
   private double mostPx2(double px2, double usualPx2) {
     boolean developed = sharpest.stream().anyMatch(FrameEvidence::developed);
-    double share = developed ? 0 : DiscWidth.leastShare(widthOverSigma());
-    return Math.max(NARROWEST * usualPx2, (1 - share) * px2);
+    return developed
+        ? Math.max(NARROWEST * usualPx2, px2)
+        : Math.max(NARROWEST * usualPx2, Math.min(px2, mostByProfilePx2()));
+  }
+
+  /** Second moment that a flat profile of the sharpest frames' stars leaves for the core. */
+  private double mostByProfilePx2() {
+    double[] whole =
+        sharpest.stream().mapToDouble(frame -> FieldShape.of(frame.field()).minorPx2()).toArray();
+    return (1 - DiscWidth.leastShare(widthOverSigma())) * RobustStats.median(whole);
+  }
+
+  private boolean explained(double corePx2) {
+    return corePx2 <= EXPLAINED * mostByProfilePx2();
+  }
+
+  /**
+   * Held where only the profile tells a disc from a core: the field would let the core grow back.
+   */
+  double usualErrorPx2(SceneSolution found) {
+    boolean developed = sharpest.stream().anyMatch(FrameEvidence::developed);
+    LensSurface lens = found.lens();
+    double slope = Math.hypot(lens.tiltRightPx(), lens.tiltDownPx());
+    boolean fieldTells = Math.max(slope, Math.abs(lens.curvaturePx())) > TELLING_LENS_PX;
+    return developed || fieldTells || explained(found.corePx2()) ? USUAL_ERROR_PX2 : HELD_ERROR_PX2;
   }
 
   /** The reading from the fits with the core found and, where there is one, the usual core. */
@@ -105,7 +137,7 @@ final class CoreTrust {
     double limit = settings.widestCoreDevelopedPx();
     double logOdds = (limit - fwhm) / settings.coreSpreadPx();
     if (defocused.isPresent()) {
-      double seen = fitOdds(found, defocused.get()) + profileOdds() + excursionOdds(found);
+      double seen = fitOdds(found, defocused.get()) + profileOdds(px2) + excursionOdds(found);
       logOdds += Math.max(-MOST_SEEN_ODDS, Math.min(MOST_SEEN_ODDS, seen));
     }
     return new CoreReading(
@@ -132,7 +164,7 @@ final class CoreTrust {
   }
 
   /** Wings speak for a core, a flat top for a disc; sharpening and its like change either. */
-  private double profileOdds() {
+  private double profileOdds(double corePx2) {
     boolean flat =
         sharpest.stream()
             .allMatch(
@@ -140,7 +172,8 @@ final class CoreTrust {
     double odds = flat ? Math.log(FLAT_TOP_LEAVES) : 0;
     if (sharpest.stream().noneMatch(FrameEvidence::developed)) {
       double beyond = (Moments.FWHM_PER_SIGMA - widthOverSigma()) / PROFILE_SPREAD;
-      odds += Math.max(-MOST_PROFILE_ODDS, Math.min(MOST_PROFILE_ODDS, beyond));
+      double least = explained(corePx2) ? 0 : -MOST_PROFILE_ODDS;
+      odds += Math.max(least, Math.min(MOST_PROFILE_ODDS, beyond));
     }
     return odds;
   }

@@ -21,7 +21,6 @@ final class LensSearch {
   private static final double USUAL_COMA_PX2 = 30;
 
   /** Half-maximum widths of usual cores differ by a seventh, 0.3 px² of 1 px². */
-  private static final double USUAL_CORE_PX2 = 0.1;
 
   /** Tilt to the right and down, curvature, astigmatism, px of disc. */
   private static final double[][] STARTS = {
@@ -128,7 +127,7 @@ final class LensSearch {
     }
     shared.expect(FrameModel.COMA, 0, USUAL_COMA_PX2);
     core.usualPx2()
-        .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, USUAL_CORE_PX2 / Math.sqrt(misfit)));
+        .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, core.errorPx2() / Math.sqrt(misfit)));
     return shared;
   }
 
