@@ -39,8 +39,7 @@ final class BudgetOdds {
       Map<Cause, Double> soft = of(budget.ifDefocused().get(), budget.tradeablePx2(), loss);
       odds = Mixing.mix(odds, core.realProbability(), soft);
     }
-    Map<Cause, Double> owned = doubted(odds, budget.skyProbability());
-    return Mixing.mix(Mixing.even(), leeway.strayShare(), owned);
+    return doubted(odds, budget.skyProbability());
   }
 
   /** What the sky has, shared with the tripod as far as it may be the tripod's. */

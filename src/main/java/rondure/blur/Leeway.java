@@ -1,29 +1,24 @@
 package rondure.blur;
 
 /**
- * How far budgets are off beyond their formal errors, and how odds become probabilities.
+ * How far budgets are off beyond their formal errors.
  *
  * @param coreShare relative error of the core
  * @param termShare relative error of each term: profiles that are no Gaussians, lens surfaces that
  *     are no polynomials
  * @param floorShare error of each term as a share of the core
  * @param tradeShare how much of what the budget calls tradeable is drawn between focus and tripod
- * @param strayShare probability that the whole budget is astray, spread evenly over the causes
  */
-record Leeway(
-    double coreShare, double termShare, double floorShare, double tradeShare, double strayShare) {
+record Leeway(double coreShare, double termShare, double floorShare, double tradeShare) {
 
   Leeway {
     if (!(coreShare >= 0 && termShare >= 0 && floorShare >= 0 && tradeShare >= 0)) {
       throw new IllegalArgumentException("errors must be >= 0");
     }
-    if (!(strayShare >= 0 && strayShare < 1)) {
-      throw new IllegalArgumentException("strayShare must be in [0, 1), was " + strayShare);
-    }
   }
 
   /** Fitted on the calibration nights (docs/accuracy.md). */
   static Leeway fitted() {
-    return new Leeway(0.02, 0.05, 0.02, 1, 0.06);
+    return new Leeway(0.02, 0.05, 0.02, 1);
   }
 }

@@ -3,6 +3,7 @@ package rondure.blur;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 
 /**
@@ -15,12 +16,19 @@ public final class SceneAttribution implements Attribution {
   private static final double PROVEN = 0.95;
 
   private final AttributionSettings settings;
+  private final Function<Ground, Calibration> calibrations;
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
   private final LoneOdds loneOdds;
 
   public SceneAttribution(AttributionSettings settings) {
+    this(settings, Calibration::fitted);
+  }
+
+  /** With probabilities calibrated in another way. */
+  SceneAttribution(AttributionSettings settings, Function<Ground, Calibration> calibrations) {
     this.settings = settings;
+    this.calibrations = calibrations;
     this.oneFrame = new OneFrameAttribution(settings);
     this.odds = new BudgetOdds(settings, Leeway.fitted());
     this.loneOdds = new LoneOdds(oneFrame, odds, settings);
@@ -66,8 +74,11 @@ public final class SceneAttribution implements Attribution {
       probabilities = Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, probabilities);
     }
     SceneFindings findings = new SceneFindings(scene, index, own.get(), core, light);
+    Ground ground =
+        Ground.ofBudget(frame, budget.frames().stream().flatMap(Optional::stream).count());
     return new Judged(
-        Verdict.of(probabilities, findings.beside(alone)), Optional.of(own.get().likelier(core)));
+        verdict(probabilities, ground, findings.beside(alone)),
+        Optional.of(own.get().likelier(core)));
   }
 
   /** What one frame shows by itself, and that its stars lost light where they did. */
@@ -78,6 +89,10 @@ public final class SceneAttribution implements Attribution {
             .loss()
             .map(loss -> Haze.applied(shapes, loss))
             .orElseGet(() -> seen.unseen(shapes));
-    return Verdict.of(probabilities, shown.evidence());
+    return verdict(probabilities, Ground.ofOneFrame(frame), shown.evidence());
+  }
+
+  private Verdict verdict(Map<Cause, Double> odds, Ground ground, List<Evidence> evidence) {
+    return Verdict.of(calibrations.apply(ground).of(odds), evidence);
   }
 }

@@ -5,24 +5,26 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Judges as the program does and remembers the budgets it judged by, for calibration. */
+/** Judges as the program does and remembers the budgets it judged by, to fit their leeway. */
 public final class JudgedBudgets implements Attribution {
   private final SceneAttribution attribution = new SceneAttribution(AttributionSettings.defaults());
   private final List<Optional<Known>> known = new ArrayList<>();
 
   /** A frame's budget and light. */
-  public record Known(FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
+  public record Known(
+      Ground ground, FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
 
     /**
-     * Odds with another leeway.
+     * Probabilities with another leeway.
      *
      * @param coreShare see {@link Leeway}
      * @param termShare see {@link Leeway}
      * @param floorShare see {@link Leeway}
      */
-    public Map<Cause, Double> odds(double coreShare, double termShare, double floorShare) {
-      Leeway leeway = new Leeway(coreShare, termShare, floorShare, 1, 0);
-      return new BudgetOdds(AttributionSettings.defaults(), leeway).of(budget, core, loss);
+    public Map<Cause, Double> probabilities(double coreShare, double termShare, double floorShare) {
+      Leeway leeway = new Leeway(coreShare, termShare, floorShare, 1);
+      BudgetOdds odds = new BudgetOdds(AttributionSettings.defaults(), leeway);
+      return Calibration.fitted(ground).of(odds.of(budget, core, loss));
     }
   }
 
@@ -30,13 +32,15 @@ public final class JudgedBudgets implements Attribution {
   public SceneVerdicts judge(SceneEvidence scene) {
     SceneBudget budget = SceneBudget.of(scene);
     List<FrameLight> lights = Transparency.of(scene);
+    long count = budget.frames().stream().flatMap(Optional::stream).count();
     for (int i = 0; i < scene.frames().size(); i++) {
       Optional<FrameLight.Loss> loss = lights.get(i).loss();
+      Ground ground = Ground.ofBudget(scene.frames().get(i), count);
       known.add(
           budget
               .frames()
               .get(i)
-              .map(own -> new Known(own, budget.shared().orElseThrow().core(), loss)));
+              .map(own -> new Known(ground, own, budget.shared().orElseThrow().core(), loss)));
     }
     return attribution.judge(scene);
   }

@@ -5,6 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import rondure.blur.Cause;
 
 /** How often the likeliest cause was right, by how likely it was said to be; causes weigh alike. */
@@ -18,7 +20,7 @@ final class Reliability {
    * @param frames in it
    * @param confidence mean said, weighted
    * @param right share right, weighted
-   * @param error standard error of that share
+   * @param error standard error of that share, nights counted: frames of one night fail together
    */
   record Bin(int frames, double confidence, double right, double error) {}
 
@@ -56,36 +58,42 @@ final class Reliability {
   }
 
   private Bin bin(List<Scored> members) {
-    double weight = 0;
-    double squares = 0;
-    double said = 0;
-    double right = 0;
-    for (Scored s : members) {
-      double w = weights.get(s.answer().cause());
-      weight += w;
-      squares += w * w;
-      said += w * confidence(s);
-      right += likeliestIsTrue(s) ? w : 0;
-    }
+    double weight = sum(members, s -> 1);
     if (weight == 0) {
       return new Bin(0, 0, 0, 0);
     }
-    double share = right / weight;
-    double effective = weight * weight / squares;
-    double error = Math.sqrt(Math.max(0.25 / effective, share * (1 - share)) / effective);
-    return new Bin(members.size(), said / weight, share, error);
+    double share = sum(members, s -> likeliestIsTrue(s) ? 1 : 0) / weight;
+    double squares = 0;
+    double off = 0;
+    for (List<Scored> night :
+        members.stream().collect(Collectors.groupingBy(Scored::night)).values()) {
+      squares += Math.pow(sum(night, s -> 1), 2);
+      off += Math.pow(sum(night, s -> (likeliestIsTrue(s) ? 1 : 0) - share), 2);
+    }
+    // Where none or all were right: half a night of those that count.
+    double least = 0.25 * Math.pow(squares / (weight * weight), 2);
+    return new Bin(
+        members.size(),
+        sum(members, Reliability::confidence) / weight,
+        share,
+        Math.sqrt(Math.max(least, off / (weight * weight))));
+  }
+
+  private double sum(List<Scored> members, ToDoubleFunction<Scored> value) {
+    return members.stream()
+        .mapToDouble(s -> weights.get(s.answer().cause()) * value.applyAsDouble(s))
+        .sum();
+  }
+
+  /** Share of frames that are decided, causes weighing alike. */
+  double decided() {
+    return sum(scored, s -> s.verdict().orElseThrow().cause().isPresent() ? 1 : 0)
+        / sum(scored, s -> 1);
   }
 
   /** Mean Brier score over the causes, 0 = perfect, 0.83 = all alike. */
   double brier() {
-    double sum = 0;
-    double weight = 0;
-    for (Scored s : scored) {
-      double w = weights.get(s.answer().cause());
-      sum += w * s.brier();
-      weight += w;
-    }
-    return weight == 0 ? 0 : sum / weight;
+    return scored.isEmpty() ? 0 : sum(scored, Scored::brier) / sum(scored, s -> 1);
   }
 
   String table() {
@@ -100,6 +108,8 @@ final class Reliability {
               bin.right(),
               bin.error()));
     }
-    return text.append(String.format(Locale.ROOT, "Brier score %.3f%n", brier())).toString();
+    return text.append(
+            String.format(Locale.ROOT, "Brier score %.3f, decided %.2f%n", brier(), decided()))
+        .toString();
   }
 }
