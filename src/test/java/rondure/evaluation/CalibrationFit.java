@@ -1,9 +1,10 @@
 package rondure.evaluation;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import rondure.blur.Calibration;
@@ -17,7 +18,7 @@ import rondure.blur.Ground;
  * wholly (Laplace's rule of succession), and crosswise scores leave whole nights out.
  */
 final class CalibrationFit {
-  private static final double[] POWERS = {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.2};
+  private static final double[] POWERS = {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1};
   private static final double STEP = 0.02;
   private static final int HAZE_STEPS = 30;
   private static final int STRAY_STEPS = 20;
@@ -69,7 +70,7 @@ final class CalibrationFit {
   /** Each night judged by what all the other folds' nights teach. */
   static double crosswise(List<Case> cases) {
     List<String> nights = cases.stream().map(Case::night).distinct().sorted(BY_SEED).toList();
-    Map<Case, Double> losses = new java.util.IdentityHashMap<>();
+    Map<Case, Double> losses = new IdentityHashMap<>();
     for (int fold = 0; fold < FOLDS; fold++) {
       int out = fold;
       List<Case> held =
@@ -94,7 +95,7 @@ final class CalibrationFit {
   private static Map<Case, Double> weights(List<Case> cases) {
     Map<Cause, Integer> counts = new EnumMap<>(Cause.class);
     cases.forEach(c -> counts.merge(c.truth(), 1, Integer::sum));
-    Map<Case, Double> weights = new java.util.IdentityHashMap<>();
+    Map<Case, Double> weights = new IdentityHashMap<>();
     cases.forEach(c -> weights.put(c, 1.0 / counts.get(c.truth()) / counts.size()));
     return weights;
   }
@@ -125,7 +126,7 @@ final class CalibrationFit {
     Calibration fit = fit(cases);
     Calibration even = new Calibration(1, 0, 0.06);
     return String.format(
-        java.util.Locale.ROOT,
+        Locale.ROOT,
         "%s: %d frames of %d nights, fitted %s; score %.4f, crosswise %.4f, in use %.4f, odds with"
             + " 6 %% astray %.4f%n",
         ground,
@@ -136,12 +137,5 @@ final class CalibrationFit {
         crosswise(cases),
         score(cases, Calibration.fitted(ground)),
         score(cases, even));
-  }
-
-  static String counts(List<Case> cases) {
-    return Arrays.toString(
-        Arrays.stream(Cause.values())
-            .mapToLong(cause -> cases.stream().filter(c -> c.truth() == cause).count())
-            .toArray());
   }
 }

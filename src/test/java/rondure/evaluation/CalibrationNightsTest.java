@@ -41,9 +41,11 @@ class CalibrationNightsTest {
           RawAttribution.Raw frame = raw.frames().get(i);
           Scored one = judged.get(i);
           assertEquals(frame.odds(), one.verdict().orElseThrow().probabilities());
-          cases.add(
-              new CalibrationFit.Case(
-                  frame.ground(), night.name(), one.answer().cause(), frame.odds()));
+          if (one.tellable()) {
+            cases.add(
+                new CalibrationFit.Case(
+                    frame.ground(), night.name(), one.answer().cause(), frame.odds()));
+          }
         }
       }
     }

@@ -26,7 +26,12 @@ class EvaluationNightsTest {
     SceneAttribution attribution = new SceneAttribution(AttributionSettings.defaults());
     Map<View, List<Scored>> views = Evaluation.score(NightSet.TEST.nights(), attribution);
     List<Scored> all = views.values().stream().flatMap(List::stream).toList();
-    String text = Evaluation.text(views) + "== all views\n" + new Reliability(all).table();
+    String text =
+        Evaluation.text(views)
+            + "== all views\n"
+            + new Reliability(all).table()
+            + "== all views, haze that no frame shown is clear of counted too\n"
+            + new Reliability(all, true).table();
     Files.createDirectories(OUT);
     Files.writeString(OUT.resolve("test.txt"), text);
     Files.writeString(

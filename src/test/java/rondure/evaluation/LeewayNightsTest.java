@@ -39,8 +39,12 @@ class LeewayNightsTest {
         List<Scored> measured =
             view.score(night, judged).stream().filter(s -> s.verdict().isPresent()).toList();
         for (int i = 0; i < measured.size(); i++) {
-          Cause truth = measured.get(i).answer().cause();
-          judged.known().get(i).ifPresent(k -> known.add(new Known(night.name(), k, truth)));
+          Scored one = measured.get(i);
+          judged
+              .known()
+              .get(i)
+              .filter(k -> one.tellable())
+              .ifPresent(k -> known.add(new Known(night.name(), k, one.answer().cause())));
         }
       }
     }

@@ -9,7 +9,10 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import rondure.blur.Cause;
 
-/** How often the likeliest cause was right, by how likely it was said to be; causes weigh alike. */
+/**
+ * How often the likeliest cause was right, by how likely it was said to be; causes weigh alike.
+ * Haze that no frame shown is clear of cannot be told and is left out, unless all are asked for.
+ */
 final class Reliability {
   static final int BINS = 7;
   static final double LOWEST = 0.3;
@@ -27,10 +30,18 @@ final class Reliability {
   private final List<Scored> scored;
   private final Map<Cause, Double> weights = new EnumMap<>(Cause.class);
 
-  Reliability(List<Scored> all) {
-    this.scored = all.stream().filter(s -> s.verdict().isPresent()).toList();
+  Reliability(List<Scored> scored) {
+    this(scored, false);
+  }
+
+  /**
+   * @param all with haze that cannot be told
+   */
+  Reliability(List<Scored> scored, boolean all) {
+    this.scored =
+        scored.stream().filter(s -> s.verdict().isPresent() && (all || s.tellable())).toList();
     for (Cause cause : Cause.values()) {
-      long count = scored.stream().filter(s -> s.answer().cause() == cause).count();
+      long count = this.scored.stream().filter(s -> s.answer().cause() == cause).count();
       weights.put(cause, count == 0 ? 0.0 : 1.0 / count);
     }
   }

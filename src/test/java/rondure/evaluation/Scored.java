@@ -1,8 +1,10 @@
 package rondure.evaluation;
 
+import java.util.List;
 import java.util.Optional;
 import rondure.blur.Budget;
 import rondure.blur.Cause;
+import rondure.blur.FrameLight;
 import rondure.blur.Verdict;
 import rondure.night.FrameStatus;
 import rondure.night.NightFrame;
@@ -17,6 +19,7 @@ import rondure.night.NightFrame;
  * @param verdict when it was
  * @param budget when there is one
  * @param developed 8-bit file
+ * @param tellable false for haze where every frame shown is as hazy: it is a loss beside others
  */
 record Scored(
     String night,
@@ -25,7 +28,10 @@ record Scored(
     FrameStatus status,
     Optional<Verdict> verdict,
     Optional<Budget> budget,
-    boolean developed) {
+    boolean developed,
+    boolean tellable) {
+
+  private static final double HAZE_LEAVES = 1 - FrameLight.HAZE_LOSS_SHARE;
 
   /** How the verdict fits the truth. */
   enum Result {
@@ -38,7 +44,10 @@ record Scored(
     UNMEASURED
   }
 
-  static Scored of(MeasuredNight night, int place, NightFrame frame) {
+  /**
+   * @param shown the answers of all frames that the program was shown with it
+   */
+  static Scored of(MeasuredNight night, int place, NightFrame frame, List<FrameAnswer> shown) {
     return new Scored(
         night.name(),
         place,
@@ -46,7 +55,17 @@ record Scored(
         frame.status(),
         frame.verdict(),
         frame.budget(),
-        night.frames().get(place).linearity() == rondure.intake.Linearity.DEVELOPED);
+        night.frames().get(place).linearity() == rondure.intake.Linearity.DEVELOPED,
+        tellable(night.answers().get(place), shown));
+  }
+
+  private static boolean tellable(FrameAnswer answer, List<FrameAnswer> shown) {
+    return answer.cause() != Cause.HAZE
+        || shown.stream()
+            .anyMatch(
+                other ->
+                    other.cause() != Cause.HAZE
+                        || other.transparency() * HAZE_LEAVES >= answer.transparency());
   }
 
   Result result() {

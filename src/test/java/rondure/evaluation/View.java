@@ -54,7 +54,7 @@ enum View {
               attribution);
       for (NightFrame frame : book.frames()) {
         int place = Integer.parseInt(frame.file().substring(6, 9));
-        scored.add(Scored.of(night, place, frame));
+        scored.add(Scored.of(night, place, frame, night.answers().subList(first, first + size)));
       }
     }
     return scored;
