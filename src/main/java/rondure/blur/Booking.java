@@ -22,7 +22,7 @@ final class Booking {
 
   /** The field's mean signed disc, px. */
   double meanDiscPx() {
-    return FrameModel.lens(shared).meanDiscPx(own[FrameModel.DISC], model.stars().places.stop);
+    return model.meanDiscPx(shared, own[FrameModel.DISC]);
   }
 
   double focusPx2() {
@@ -53,7 +53,7 @@ final class Booking {
   }
 
   private Terms terms(ToDoubleFunction<IntToDoubleFunction> median, double leftPx2) {
-    LensSurface lens = FrameModel.lens(shared);
+    LensSurface lens = model.lens(shared);
     FieldPlaces places = model.sky().places();
     double focus = focusPx2();
     double disc = own[FrameModel.DISC];

@@ -140,18 +140,19 @@ final class BudgetMaker {
     double misfit = SharedMisfit.of(first);
     List<FrameModel> models = models(exposures);
     SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least), misfit);
-    SceneSolution found = solver.solve();
+    Explanations explained = solver.explained();
+    SceneSolution found = explained.likeliest();
     List<FrameEvidence> sharpest = solver.sharpest().stream().map(this::evidence).toList();
     CoreTrust trust = new CoreTrust(settings, sharpest, misfit);
-    Optional<SceneSolution> defocused = Optional.empty();
+    Optional<Explanations> defocused = Optional.empty();
     Optional<Double> usual = trust.usualPx2(found.corePx2(), least);
     if (usual.isPresent()) {
       CoreAssumption assumed = CoreAssumption.usual(least, usual.get(), trust.usualErrorPx2(found));
-      defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
+      defocused = Optional.of(new SceneSolver(models, assumed, misfit).explained());
     }
-    CoreReading core = trust.reading(found, defocused);
+    CoreReading core = trust.reading(found, defocused.map(Explanations::likeliest));
     return new SceneBooks(scene, paths, known, nominalSeconds, exposures, skyProbabilities)
-        .write(found, defocused, core);
+        .write(explained, defocused, core);
   }
 
   /** With nominal exposures, and every star of a block counted as saying the same. */
