@@ -75,8 +75,8 @@ class HaloTest {
       for (double fwhm : new double[] {9, 12, 14}) {
         Halo halo = read(r -> haloed(gaussian(r, FWHM), r, share, fwhm), BLACK);
         String told = share + " of " + fwhm + " px: " + halo;
-        // A tenth of the light in 9 px is about what wings of a lens can be.
-        assertTrue(halo.probability(0.1) > (share < 0.2 ? 0.4 : 0.9), told);
+        // An eighth of the light may still be the wings of a lens.
+        assertTrue(share < 0.2 || halo.probability(0.1) > 0.9, told);
         assertEquals(share, halo.share(), Math.max(0.05, 2 * halo.shareError()), told);
         double px2 = share * fwhm * fwhm / (8 * Math.log(2));
         assertEquals(px2, halo.px2(), Math.max(0.25 * px2, 2 * halo.px2Error()), told);
