@@ -31,7 +31,8 @@ public final class SceneAttribution implements Attribution {
   public SceneVerdicts judge(SceneEvidence scene) {
     List<CameraPath> paths = CameraPath.of(scene);
     SceneBudget budget = SceneBudget.of(scene, settings, paths);
-    List<FrameLight> lights = FrameLight.withHalos(Transparency.of(scene), Halo.of(scene, paths));
+    List<FrameLight> lights =
+        FrameLight.withHalos(Transparency.of(scene, paths), Halo.of(scene, paths));
     double[] overSky = RelativeLight.overSky(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
