@@ -11,8 +11,7 @@ public final class JudgedBudgets implements Attribution {
   private final List<Optional<Known>> known = new ArrayList<>();
 
   /** A frame's budget and light. */
-  public record Known(
-      Ground ground, FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
+  public record Known(Ground ground, FrameBudget budget, CoreReading core, LightMissing missing) {
 
     /**
      * Probabilities with another leeway.
@@ -24,23 +23,24 @@ public final class JudgedBudgets implements Attribution {
     public Map<Cause, Double> probabilities(double coreShare, double termShare, double floorShare) {
       Leeway leeway = new Leeway(coreShare, termShare, floorShare, 1);
       BudgetOdds odds = new BudgetOdds(AttributionSettings.defaults(), leeway);
-      return Calibration.fitted(ground).of(odds.of(budget, core, loss));
+      return Calibration.fitted(ground).of(odds.of(budget, core, missing));
     }
   }
 
   @Override
   public SceneVerdicts judge(SceneEvidence scene) {
     SceneBudget budget = SceneBudget.of(scene);
-    List<FrameLight> lights = Transparency.of(scene);
+    List<FrameLight> lights =
+        FrameLight.withHalos(Transparency.of(scene), Halo.of(scene, CameraPath.of(scene)));
     long count = budget.frames().stream().flatMap(Optional::stream).count();
     for (int i = 0; i < scene.frames().size(); i++) {
-      Optional<FrameLight.Loss> loss = lights.get(i).loss();
+      LightMissing missing = LightMissing.of(lights.get(i));
       Ground ground = Ground.ofBudget(scene.frames().get(i), count);
       known.add(
           budget
               .frames()
               .get(i)
-              .map(own -> new Known(ground, own, budget.shared().orElseThrow().core(), loss)));
+              .map(own -> new Known(ground, own, budget.shared().orElseThrow().core(), missing)));
     }
     return attribution.judge(scene);
   }
