@@ -23,7 +23,9 @@ record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
   }
 
   static CameraPath of(FrameEvidence evidence, FieldShape shape) {
-    return new CameraPath(DoubleImage.of(evidence.field()), FaintTail.of(evidence.field(), shape));
+    return new CameraPath(
+        DoubleImage.of(evidence.field()),
+        FaintTail.of(evidence.field(), shape, evidence.developed()));
   }
 
   /** Stretch that the tail adds, px². */

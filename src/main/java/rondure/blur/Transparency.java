@@ -72,7 +72,7 @@ public final class Transparency {
       } else {
         double[] linked = links.in(links.groupOf(i), solved.lossMag());
         double loss = solved.lossMag()[i] - RobustStats.percentile(REFERENCE, linked);
-        StarField seen = scene.frames().get(i).field();
+        FrameEvidence seen = scene.frames().get(i);
         FieldLoss field = FieldLoss.of(light, byFrame[i], solved.residualMag());
         FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], linked.length);
         answers.add(FrameLight.lost(byFrame[i].length, LightInPath.doubted(whole, seen)));
