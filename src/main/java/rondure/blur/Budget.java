@@ -32,4 +32,18 @@ public record Budget(
     Objects.requireNonNull(edge, "edge");
     Objects.requireNonNull(error, "error");
   }
+
+  /** The same with other errors. */
+  Budget withError(Terms other) {
+    return new Budget(
+        sky,
+        edge,
+        other,
+        trailPx,
+        focusDiscPx,
+        tripodRmsPx,
+        explainedShare,
+        conditionNumber,
+        approximate);
+  }
 }

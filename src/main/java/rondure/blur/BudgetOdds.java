@@ -34,9 +34,9 @@ final class BudgetOdds {
 
   /** Both hypotheses about the core, mixed by their probabilities. */
   Map<Cause, Double> of(FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
-    Map<Cause, Double> odds = of(budget.ifCoreReal(), budget.tradeablePx2(), loss);
-    if (budget.ifDefocused().isPresent()) {
-      Map<Cause, Double> soft = of(budget.ifDefocused().get(), budget.tradeablePx2(), loss);
+    Map<Cause, Double> odds = of(budget.byLens(), budget.tradeablePx2(), loss);
+    if (budget.byLensIfDefocused().isPresent()) {
+      Map<Cause, Double> soft = of(budget.byLensIfDefocused().get(), budget.tradeablePx2(), loss);
       odds = Mixing.mix(odds, core.realProbability(), soft);
     }
     Map<Cause, Double> owned = doubted(odds, budget.skyProbability());
@@ -50,6 +50,17 @@ final class BudgetOdds {
     shared.put(Cause.TRAILING, trailing * skyProbability);
     shared.merge(Cause.TRIPOD, trailing * (1 - skyProbability), Double::sum);
     return shared;
+  }
+
+  private Map<Cause, Double> of(
+      Rivals rivals, double tradeablePx2, Optional<FrameLight.Loss> loss) {
+    Map<Cause, Double> odds = new EnumMap<>(Cause.class);
+    for (int i = 0; i < rivals.budgets().size(); i++) {
+      double share = rivals.shares().get(i);
+      of(rivals.budgets().get(i), tradeablePx2, loss)
+          .forEach((cause, p) -> odds.merge(cause, share * p, Double::sum));
+    }
+    return odds;
   }
 
   private Map<Cause, Double> of(

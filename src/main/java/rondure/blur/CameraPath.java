@@ -23,9 +23,7 @@ record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
   }
 
   static CameraPath of(FrameEvidence evidence, FieldShape shape) {
-    return new CameraPath(
-        DoubleImage.of(evidence.field()),
-        FaintTail.of(evidence.field(), shape, evidence.developed()));
+    return new CameraPath(DoubleImage.of(evidence.field()), FaintTail.of(evidence.field(), shape));
   }
 
   /** Stretch that the tail adds, px². */

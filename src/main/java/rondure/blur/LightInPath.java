@@ -1,5 +1,7 @@
 package rondure.blur;
 
+import rondure.stars.StarField;
+
 /** Light that is not lost but lies where a moving camera drew it, outside the measured star. */
 final class LightInPath {
   /** Smaller losses are not worth the search. */
@@ -11,10 +13,8 @@ final class LightInPath {
   private LightInPath() {}
 
   /** The loss, less certain where a tail holds some of the light. */
-  static FrameLight.Loss doubted(FrameLight.Loss loss, FrameEvidence frame) {
-    FieldShape shape = FieldShape.of(frame.field());
-    boolean tail = FaintTail.of(frame.field(), shape, frame.developed()).isPresent();
-    if (loss.lossMag() < LEAST_LOSS_MAG || !tail) {
+  static FrameLight.Loss doubted(FrameLight.Loss loss, StarField field) {
+    if (loss.lossMag() < LEAST_LOSS_MAG || FaintTail.of(field, FieldShape.of(field)).isEmpty()) {
       return loss;
     }
     return new FrameLight.Loss(

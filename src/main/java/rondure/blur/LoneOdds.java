@@ -87,7 +87,7 @@ final class LoneOdds {
   }
 
   /** The frame under a sky that turns so; where it stands still all smear is the camera's. */
-  static SceneEvidence under(FrameEvidence frame, Spin turning) {
+  private static SceneEvidence under(FrameEvidence frame, Spin turning) {
     FrameEvidence timed =
         new FrameEvidence(
             frame.field(),

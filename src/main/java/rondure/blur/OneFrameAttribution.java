@@ -78,7 +78,7 @@ public final class OneFrameAttribution implements Attribution {
     FieldShape shape = FieldShape.of(evidence.field());
     boolean oval = Oval.probability(shape) >= Oval.CLEAR;
     DirectionReading direction = DirectionReading.of(evidence, oval);
-    boolean tail = FaintTail.of(evidence.field(), shape, evidence.developed()).isPresent();
+    boolean tail = FaintTail.of(evidence.field(), shape).isPresent();
     return new Owner(
         SmearOwner.of(evidence, shape, direction, tail).trailing(),
         direction.poles().map(PoleOdds::pole));
