@@ -10,7 +10,7 @@ import java.util.Set;
 enum NightSet {
   TUNING(1_000, 1, 0),
   CALIBRATION(20_000, 2, 3),
-  TEST(300_000, 2, 3);
+  TEST(300_000, 1, 3);
 
   /** Few frames of a night with haze are hazy: more such nights, that causes weigh alike. */
   private static final Set<Trouble> HAZY = EnumSet.of(Trouble.DEW, Trouble.CLOUD);
