@@ -143,13 +143,11 @@ final class BudgetMaker {
     Explanations explained = solver.explained();
     SceneSolution found = explained.likeliest();
     List<FrameEvidence> sharpest = solver.sharpest().stream().map(this::evidence).toList();
-    CoreTrust trust = new CoreTrust(settings, sharpest, misfit);
-    Optional<Explanations> defocused = Optional.empty();
-    Optional<Double> usual = trust.usualPx2(found.corePx2(), least);
-    if (usual.isPresent()) {
-      CoreAssumption assumed = CoreAssumption.usual(least, usual.get(), trust.usualErrorPx2(found));
-      defocused = Optional.of(new SceneSolver(models, assumed, misfit).explained());
-    }
+    CoreTrust trust = new CoreTrust(settings, sharpest, misfit, CoreForm.of(found, evidence()));
+    Optional<Explanations> defocused =
+        trust
+            .ifDefocused(found, least)
+            .map(assumed -> new SceneSolver(models, assumed, misfit).explained());
     CoreReading core = trust.reading(found, defocused.map(Explanations::likeliest));
     return new SceneBooks(scene, paths, known, nominalSeconds, exposures, skyProbabilities)
         .write(explained, defocused, core);
@@ -164,6 +162,11 @@ final class BudgetMaker {
 
   private FrameEvidence evidence(int k) {
     return scene.frames().get(known.get(k));
+  }
+
+  /** Of the frames with a budget. */
+  private List<FrameEvidence> evidence() {
+    return known.stream().map(scene.frames()::get).toList();
   }
 
   private double leastCorePx2() {

@@ -78,9 +78,9 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
       return false;
     }
     for (int k : one.together()) {
-      Terms here = new Booking(one.models().get(k), one.shared(), one.own(k)).sky();
-      Terms there = new Booking(other.models().get(k), other.shared(), other.own(k)).sky();
-      double same = Math.max(near, SAME_SHARE * here.excessPx2());
+      Booking here = new Booking(one.models().get(k), one.shared(), one.own(k));
+      Booking there = new Booking(other.models().get(k), other.shared(), other.own(k));
+      double same = Math.max(near, SAME_SHARE * (here.focusPx2() + here.lensPx2()));
       if (Math.abs(here.focusPx2() - there.focusPx2()) > same
           || Math.abs(here.lensPx2() - there.lensPx2()) > same) {
         return false;

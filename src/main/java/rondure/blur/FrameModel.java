@@ -92,6 +92,16 @@ final class FrameModel {
         + own[DIAGONAL] * places.shakeXY[at];
   }
 
+  /** Second moment of star i's disc, mean of both axes. */
+  double discPx2(int i, double[] shared, double[] own) {
+    FieldPlaces places = stars.places;
+    double square = places.x[i] * places.x[i] + places.y[i] * places.y[i];
+    double tilted = shared[TILT_RIGHT] * places.x[i] + shared[TILT_DOWN] * places.y[i];
+    double disc = own[DISC] + places.stop * (tilted + shared[CURVATURE] * square);
+    double split = places.stop * shared[ASTIGMATISM] * square / 2;
+    return (disc * disc + split * split) / 16;
+  }
+
   /**
    * Predicts star i.
    *

@@ -22,6 +22,7 @@ final class FrameNormals {
   private final FrameModel model;
   private final double[] predicted = new double[3];
   private final double[][] slopes = new double[FrameModel.ALL][3];
+  private final double[] row = new double[FrameModel.ALL];
 
   private FrameNormals(FrameModel model) {
     this.model = model;
@@ -67,6 +68,33 @@ final class FrameNormals {
     return normals;
   }
 
+  /**
+   * Of the stars of blocks of a frame, each block so many times.
+   *
+   * @param blocks all of one frame
+   * @param times of each block
+   */
+  static FrameNormals resampled(FrameNormals[] blocks, int[] times) {
+    FrameNormals sum = new FrameNormals(blocks[0].model);
+    for (int block = 0; block < blocks.length; block++) {
+      if (times[block] > 0) {
+        sum.add(blocks[block], times[block]);
+      }
+    }
+    sum.mirror();
+    return sum;
+  }
+
+  private void add(FrameNormals block, int times) {
+    loss += times * block.loss;
+    for (int k = 0; k < FrameModel.ALL; k++) {
+      pull[k] += times * block.pull[k];
+      for (int column = k; column < FrameModel.ALL; column++) {
+        matrix[k][column] += times * block.matrix[k][column];
+      }
+    }
+  }
+
   double loss() {
     return loss;
   }
@@ -90,12 +118,16 @@ final class FrameNormals {
   }
 
   private void addRow(int part, int from, double weight, double residual) {
-    for (int row = from; row < FrameModel.ALL; row++) {
-      double slope = weight * slopes[row][part];
+    for (int k = from; k < FrameModel.ALL; k++) {
+      row[k] = slopes[k][part];
+    }
+    for (int k = from; k < FrameModel.ALL; k++) {
+      double slope = weight * row[k];
       if (slope != 0) {
-        pull[row] += slope * residual;
-        for (int column = row; column < FrameModel.ALL; column++) {
-          matrix[row][column] += slope * slopes[column][part];
+        pull[k] += slope * residual;
+        double[] into = matrix[k];
+        for (int column = k; column < FrameModel.ALL; column++) {
+          into[column] += slope * row[column];
         }
       }
     }

@@ -71,8 +71,7 @@ final class LensRivals {
    * @param fits of the same stars
    * @param known fits that need no settling, nor do those that book as they do
    */
-  static List<SceneFit> worthSettling(
-      List<SceneFit> fits, List<SceneFit> known, double misfit) {
+  static List<SceneFit> worthSettling(List<SceneFit> fits, List<SceneFit> known, double misfit) {
     List<SceneFit> sorted = new ArrayList<>(fits);
     sorted.sort(Comparator.comparingDouble(SceneFit::loss));
     double limit = sorted.get(0).loss() + NEAR * misfit;
@@ -98,8 +97,7 @@ final class LensRivals {
   private static double focusPx2(SceneFit fit) {
     double sum = 0;
     double[][] own = fit.allOwn();
-    double thirdOfCurvature =
-        fit.shared()[FrameModel.CURVATURE] * LensSurface.MEAN_SQUARE_RADIUS;
+    double thirdOfCurvature = fit.shared()[FrameModel.CURVATURE] * LensSurface.MEAN_SQUARE_RADIUS;
     for (double[] row : own) {
       double disc = row[FrameModel.DISC] + thirdOfCurvature;
       sum += disc * disc / 16 / own.length;

@@ -11,8 +11,8 @@ import rondure.base.Moments;
  * focus), are d + tilt · (x, y) + curvature r² ± astigmatism r² / 2, with x, y and r in half
  * diagonals of the frame from its centre and d the frame's own. A disc of diameter D adds D²/16 per
  * axis. Coma adds three times as much along the radius as across it, Seidel's growing with r² (Born
- * &amp; Wolf, Principles of Optics, ch. 5, from memory), that of higher order with r⁴. Given for the widest aperture of the
- * scene: discs go with 1/N, coma's moments with 1/N⁴.
+ * &amp; Wolf, Principles of Optics, ch. 5, from memory), that of higher order with r⁴. Given for
+ * the widest aperture of the scene: discs go with 1/N, coma's moments with 1/N⁴.
  *
  * @param tiltRightPx growth of the disc to the right, px over half a diagonal
  * @param tiltDownPx the same downwards

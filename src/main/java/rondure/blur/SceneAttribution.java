@@ -30,7 +30,7 @@ public final class SceneAttribution implements Attribution {
   public SceneVerdicts judge(SceneEvidence scene) {
     List<CameraPath> paths = CameraPath.of(scene);
     SceneBudget budget = SceneBudget.of(scene, settings, paths);
-    List<FrameLight> lights = Transparency.of(scene);
+    List<FrameLight> lights = Transparency.of(scene, paths);
     double[] overSky = RelativeLight.overSky(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())

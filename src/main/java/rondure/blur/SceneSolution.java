@@ -1,9 +1,14 @@
 package rondure.blur;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** The parameters of a scene under one assumption of its core. */
 final class SceneSolution {
+  /** Second moment of a trail over that of the star. */
+  private static final double LONGEST_TRAIL = 0.5;
+
   private final List<FrameModel> models;
   private final double[] shared;
   private final List<double[]> own;
@@ -106,6 +111,57 @@ final class SceneSolution {
       sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
     }
     return sum;
+  }
+
+  /**
+   * Mean second moment of the discs of a frame's stars, px²; 0 where there is none so near.
+   *
+   * @param within of so many half diagonals from the centre
+   */
+  double discPx2(int frame, double within) {
+    FrameModel model = models.get(frame);
+    FieldPlaces places = model.stars().places;
+    double sum = 0;
+    int counted = 0;
+    for (int i = 0; i < model.stars().count; i++) {
+      if (Math.hypot(places.x[i], places.y[i]) <= within) {
+        sum += model.discPx2(i, shared, own.get(frame));
+        counted++;
+      }
+    }
+    return counted == 0 ? 0 : sum / counted;
+  }
+
+  /**
+   * Unshaken frames of short trails whose stars are as sharp as the sharpest's, sharpest first.
+   *
+   * @param share by which second moments may differ
+   * @param most so many at most
+   */
+  List<Integer> equallySharp(double share, int most) {
+    Comparator<Integer> sharper = Comparator.comparingDouble(this::stillPx2);
+    List<Integer> calm =
+        IntStream.range(0, models.size())
+            .boxed()
+            .filter(k -> models.get(k).whole() && !shakes.get(k).proven() && isPoint(k))
+            .sorted(sharper)
+            .toList();
+    return calm.stream()
+        .filter(k -> stillPx2(k) <= (1 + share) * stillPx2(calm.get(0)))
+        .limit(most)
+        .toList();
+  }
+
+  /** Whether the trail is short beside the star. */
+  private boolean isPoint(int frame) {
+    FrameModel model = models.get(frame);
+    double moved = model.lengthening() * model.stars().places.centreMoved[0];
+    return moved <= LONGEST_TRAIL * stillPx2(frame);
+  }
+
+  private double stillPx2(int frame) {
+    FrameModel model = models.get(frame);
+    return model.stars().stillRoundPx2(model.lengthening());
   }
 
   /** What the parameters predict for each star of a frame. */

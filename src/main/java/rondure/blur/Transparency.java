@@ -43,8 +43,11 @@ public final class Transparency {
 
   private static final double SLOPE_MAG_WITHOUT_FOCAL_LENGTH = 0.25;
 
-  private Transparency(SceneEvidence scene) {
+  private final List<CameraPath> paths;
+
+  private Transparency(SceneEvidence scene, List<CameraPath> paths) {
     this.scene = scene;
+    this.paths = paths;
     this.gains = Gains.of(scene.frames());
     for (int i = 0; i < scene.frames().size(); i++) {
       silences.add(silence(i));
@@ -53,7 +56,16 @@ public final class Transparency {
 
   /** One answer for each of the scene's measured frames, in their order. */
   public static List<FrameLight> of(SceneEvidence scene) {
-    return new Transparency(scene).lights();
+    return of(scene, CameraPath.of(scene));
+  }
+
+  /**
+   * The same where the camera's paths were read already.
+   *
+   * @param paths one for each frame
+   */
+  static List<FrameLight> of(SceneEvidence scene, List<CameraPath> paths) {
+    return new Transparency(scene, paths).lights();
   }
 
   private List<FrameLight> lights() {
@@ -105,7 +117,7 @@ public final class Transparency {
     if (BlackSky.is(scene.frames().get(frame))) {
       return Optional.of(FrameLight.Silence.BLACK_SKY);
     }
-    if (DoubleImage.of(scene.frames().get(frame).field()).isPresent()) {
+    if (paths.get(frame).twice().isPresent()) {
       return Optional.of(FrameLight.Silence.DOUBLE_IMAGE);
     }
     return gains.get(frame) > 0

@@ -23,6 +23,8 @@ final class BlockSky {
   private static final double CREEP_SIGMAS = 4;
   private static final double AGREEING_CHI2 = 20;
   private static final double LEAST_CREEP_SHARE = 0.02;
+  private static final double SIDEREAL_WITHIN = 0.05;
+  private static final double LEAST_SIDEREAL_SHARE = 0.15;
   private static final int ROUNDS = 3;
   private static final int MEDIAN_ROUNDS = 60;
 
@@ -115,7 +117,10 @@ final class BlockSky {
     return poses.get(poses.size() - 1).seconds() - poses.get(0).seconds();
   }
 
-  /** Geometric median of the rates over windows of the block (Weiszfeld's iteration). */
+  /**
+   * Geometric median of the rates over windows of the block (Weiszfeld's iteration), of those alone
+   * that turn at the sky's rate where a fair share does: knocks in most gaps leave few such.
+   */
   private Vec firstRate() {
     int lag = poses.size() < 12 ? 1 : poses.size() / 10;
     List<Vec> rates = new ArrayList<>();
@@ -125,6 +130,18 @@ final class BlockSky {
         rates.add(poses.get(i).turnTo(poses.get(i + lag)).times(1 / seconds));
       }
     }
+    List<Vec> sidereal = rates.stream().filter(BlockSky::isSidereal).toList();
+    return scaleKnown && byClock && sidereal.size() >= LEAST_SIDEREAL_SHARE * rates.size()
+        ? middle(sidereal)
+        : middle(rates);
+  }
+
+  private static boolean isSidereal(Vec rate) {
+    double share = rate.length() / SkyMotion.SIDEREAL_RATE_RAD_PER_S;
+    return Math.abs(share - 1) < SIDEREAL_WITHIN;
+  }
+
+  private static Vec middle(List<Vec> rates) {
     Vec middle =
         new Vec(
             RobustStats.median(rates.stream().mapToDouble(Vec::x).toArray()),

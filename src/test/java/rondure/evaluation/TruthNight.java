@@ -64,23 +64,7 @@ final class TruthNight {
             l.comaPx(),
             l.obstruction(),
             l.vignettingStops());
-    return new NightPlan(
-        p.title(),
-        p.seed(),
-        p.startLocalTime(),
-        p.utcOffsetMinutes(),
-        p.camera(),
-        lens,
-        p.aim(),
-        p.tracking(),
-        p.sky(),
-        p.stars(),
-        p.foreground(),
-        p.focusMicrons(),
-        p.temperatureC(),
-        p.shots(),
-        p.events(),
-        p.files());
+    return Plans.with(p, lens);
   }
 
   private static ShotFacts facts(NightPlan plan, ShotGroup group, double startSeconds) {
