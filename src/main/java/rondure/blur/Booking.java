@@ -39,6 +39,11 @@ final class Booking {
     return model.sky().median(lens());
   }
 
+  /** Median over the sky of each term; what is left of the measured is not told. */
+  Terms sky() {
+    return terms(model.sky()::median, 0);
+  }
+
   /** Median over the sky of each term. */
   Terms sky(double[] predicted) {
     return terms(model.sky()::median, left(predicted));

@@ -87,6 +87,8 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     LIGHT_PATCHY,
     /** wingPercent: more light stands beside the stars than in frames of like width: dew. */
     WINGS_GROWN,
+    /** haloPercent of the stars' light stands in a wide round glow: dew, mist or a soft filter. */
+    HALO_SEEN,
     /** the sky is cut off at black: haze cannot be seen. */
     LIGHT_UNSEEN,
     /** lightCount: lamps on the ground are not stretched as the stars are. */

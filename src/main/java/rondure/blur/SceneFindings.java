@@ -164,6 +164,7 @@ record SceneFindings(
 
   /** A tail is no halo, nor is there dew where no light is lost. */
   private void addWings(List<Evidence> list, Verdict alone) {
+    LightMissing.of(light).evidence().ifPresent(list::add);
     boolean dimmed = light.loss().map(l -> l.lossMag() > SURE * l.errorMag()).orElse(false);
     light
         .wings()
