@@ -19,14 +19,21 @@ public final class RobustStats {
     if (!(fraction >= 0 && fraction <= 1)) {
       throw new IllegalArgumentException("fraction must be in [0, 1], was " + fraction);
     }
-    double[] sorted = Arrays.stream(values).filter(v -> !Double.isNaN(v)).sorted().toArray();
-    if (sorted.length == 0) {
+    double[] kept = new double[values.length];
+    int count = 0;
+    for (double value : values) {
+      if (!Double.isNaN(value)) {
+        kept[count++] = value;
+      }
+    }
+    if (count == 0) {
       return Double.NaN;
     }
-    double place = fraction * (sorted.length - 1);
+    double place = fraction * (count - 1);
     int below = (int) Math.floor(place);
-    int above = Math.min(below + 1, sorted.length - 1);
-    return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+    double low = Selection.partitioned(kept, count, below);
+    double high = below + 1 < count ? Selection.least(kept, below + 1, count) : low;
+    return low + (place - below) * (high - low);
   }
 
   /** Standard deviation estimated from the median absolute deviation. */

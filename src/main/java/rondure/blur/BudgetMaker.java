@@ -140,16 +140,17 @@ final class BudgetMaker {
     double misfit = SharedMisfit.of(first);
     List<FrameModel> models = models(exposures);
     SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least), misfit);
-    SceneSolution found = solver.solve();
+    Explanations explained = solver.explained();
+    SceneSolution found = explained.likeliest();
     List<FrameEvidence> sharpest = solver.sharpest().stream().map(this::evidence).toList();
     CoreTrust trust = new CoreTrust(settings, sharpest, misfit, CoreForm.of(found, evidence()));
-    Optional<SceneSolution> defocused =
+    Optional<Explanations> defocused =
         trust
             .ifDefocused(found, least)
-            .map(assumed -> new SceneSolver(models, assumed, misfit).solve());
-    CoreReading core = trust.reading(found, defocused);
+            .map(assumed -> new SceneSolver(models, assumed, misfit).explained());
+    CoreReading core = trust.reading(found, defocused.map(Explanations::likeliest));
     return new SceneBooks(scene, paths, known, nominalSeconds, exposures, skyProbabilities)
-        .write(found, defocused, core);
+        .write(explained, defocused, core);
   }
 
   /** With nominal exposures, and every star of a block counted as saying the same. */

@@ -28,34 +28,43 @@ final class LoneOdds {
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
   private final AttributionSettings settings;
+  private final NamingRule rule;
 
   LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds, AttributionSettings settings) {
     this.settings = settings;
     this.oneFrame = oneFrame;
     this.odds = odds;
+    this.rule = new NamingRule(settings);
   }
 
   /**
    * @param shown what the one-frame judge says
    * @param path the camera's during the frame
+   * @param halo what stands about its stars
    */
-  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path) {
-    Map<Cause, Double> humble = humble(shown.probabilities());
+  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path, Optional<Halo> halo) {
+    LightMissing missing = LightMissing.ofHalo(halo);
     // Two images prove a knock, flat tops a disc: the fit sees neither and would call both a smear.
     if (shown.saw(Evidence.Kind.DOUBLE_IMAGE) || shown.saw(Evidence.Kind.FLAT_TOPPED)) {
       return shown.probabilities();
     }
-    return fitted(frame, path).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);
+    double corePx2 = FieldShape.of(frame.field()).minorPx2();
+    Map<Cause, Double> humble =
+        Haze.given(humble(shown.probabilities()), missing.hazeProbability(corePx2, rule));
+    return fitted(frame, path, missing)
+        .map(fit -> Mixing.mix(fit, FIT_SHARE, humble))
+        .orElse(humble);
   }
 
-  private Optional<Map<Cause, Double>> fitted(FrameEvidence frame, CameraPath path) {
+  private Optional<Map<Cause, Double>> fitted(
+      FrameEvidence frame, CameraPath path, LightMissing missing) {
     SceneBudget budget = SceneBudget.of(still(frame), settings, List.of(path));
     Optional<FrameBudget> own = budget.frames().get(0);
     if (own.isEmpty()) {
       return Optional.empty();
     }
     CoreReading core = budget.shared().orElseThrow().core();
-    Map<Cause, Double> shaken = odds.of(own.get(), core, Optional.empty());
+    Map<Cause, Double> shaken = odds.of(own.get(), core, missing);
     Map<Cause, Double> trailed = new EnumMap<>(shaken);
     trailed.put(Cause.TRAILING, shaken.get(Cause.TRIPOD));
     trailed.put(Cause.TRIPOD, shaken.get(Cause.TRAILING));

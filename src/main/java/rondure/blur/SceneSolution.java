@@ -51,6 +51,19 @@ final class SceneSolution {
     return expected.own().of(frame);
   }
 
+  OwnExpectations expectations() {
+    return expected.own();
+  }
+
+  /** Own parameters of all frames; copies. */
+  List<double[]> allOwn() {
+    return own.stream().map(double[]::clone).toList();
+  }
+
+  List<Shake> shakes() {
+    return shakes;
+  }
+
   /** Frames from which the shared parameters were found. */
   List<Integer> together() {
     return expected.together();
@@ -80,7 +93,7 @@ final class SceneSolution {
   }
 
   LensSurface lens() {
-    return FrameModel.lens(shared);
+    return models.get(0).lens(shared);
   }
 
   /**

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import rondure.sky.Direction;
+import rondure.sky.FlowJacobian;
 import rondure.sky.ImageVelocity;
 import rondure.sky.SkyMotion;
+import rondure.sky.Spin;
 
 /**
  * Searches the pole of the sky that explains the directions of a frame's stars, at the known rate.
@@ -28,12 +30,22 @@ final class TrailFit {
   private static final double LENGTH_IS_FREE = 0;
   private static final int GRID_STARS = 50;
 
+  /** Factors are gathered up to here before their logarithm is taken. */
+  private static final double LARGE = 1e100;
+
   private final SmearField field;
   private final double seconds;
+
+  /** How each star's image moves when the sky turns. */
+  private final FlowJacobian[] flows;
 
   private TrailFit(SmearField field, double seconds) {
     this.field = field;
     this.seconds = seconds;
+    flows = new FlowJacobian[field.count()];
+    for (int i = 0; i < flows.length; i++) {
+      flows[i] = field.camera.jacobian(field.xs[i], field.ys[i]);
+    }
   }
 
   /** The best trail model for a field with a known focal length. */
@@ -135,29 +147,35 @@ final class TrailFit {
 
   /** The line's spin-2, L²/24 along its direction; the best-fitting length when it is free. */
   private SmearModel.SmearAt smear(Direction pole) {
-    double squared = seconds == LENGTH_IS_FREE ? fittedSquareSeconds(pole) : seconds * seconds;
+    double squared = squareSeconds(Spin.ofSky(pole));
     return (x, y) -> {
-      double[] perSquareSecond = perSquareSecond(pole, x, y);
-      perSquareSecond[0] *= squared;
-      perSquareSecond[1] *= squared;
-      return perSquareSecond;
+      ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
+      return new double[] {squared * along(velocity), squared * diagonal(velocity)};
     };
   }
 
-  private double[] perSquareSecond(Direction pole, double x, double y) {
-    ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
+  /** Spin-2 of a second's line, (dx² - dy²)/24 and dx dy/12. */
+  private static double along(ImageVelocity velocity) {
     double dx = velocity.xPxPerS();
     double dy = velocity.yPxPerS();
-    return new double[] {(dx * dx - dy * dy) / 24, dx * dy / 12};
+    return (dx * dx - dy * dy) / 24;
   }
 
-  private double fittedSquareSeconds(Direction pole) {
+  private static double diagonal(ImageVelocity velocity) {
+    return velocity.xPxPerS() * velocity.yPxPerS() / 12;
+  }
+
+  private double squareSeconds(Spin sky) {
+    return seconds == LENGTH_IS_FREE ? fittedSquareSeconds(sky) : seconds * seconds;
+  }
+
+  private double fittedSquareSeconds(Spin sky) {
     double product = 0;
     double square = 1e-12;
     for (int i = 0; i < field.count(); i++) {
-      double[] line = perSquareSecond(pole, field.xs[i], field.ys[i]);
-      double along = line[0] / field.alongError[i];
-      double diagonal = line[1] / field.diagonalError[i];
+      ImageVelocity velocity = flows[i].times(sky);
+      double along = along(velocity) / field.alongError[i];
+      double diagonal = diagonal(velocity) / field.diagonalError[i];
       product +=
           along * field.along[i] / field.alongError[i]
               + diagonal * field.diagonal[i] / field.diagonalError[i];
@@ -166,16 +184,22 @@ final class TrailFit {
     return Math.max(0, product / square);
   }
 
+  /** Cauchy's loss never levels off, so that a coarse grid still points to the minimum. */
   private double cauchyLoss(Direction pole, int stride) {
-    SmearModel.SmearAt smear = smear(pole);
+    Spin sky = Spin.ofSky(pole);
+    double squared = squareSeconds(sky);
     double loss = 0;
+    double product = 1;
     for (int i = 0; i < field.count(); i += stride) {
-      double[] spin2 = smear.spin2(field.xs[i], field.ys[i]);
-      double along = (field.along[i] - spin2[0]) / field.alongError[i];
-      double diagonal = (field.diagonal[i] - spin2[1]) / field.diagonalError[i];
-      // Cauchy's loss never levels off, so that a coarse grid still points to the minimum.
-      loss += Math.log1p((along * along + diagonal * diagonal) / 4);
+      ImageVelocity velocity = flows[i].times(sky);
+      double along = (field.along[i] - squared * along(velocity)) / field.alongError[i];
+      double diagonal = (field.diagonal[i] - squared * diagonal(velocity)) / field.diagonalError[i];
+      product *= 1 + (along * along + diagonal * diagonal) / 4;
+      if (product > LARGE) {
+        loss += Math.log(product);
+        product = 1;
+      }
     }
-    return loss;
+    return loss + Math.log(product);
   }
 }

@@ -110,6 +110,12 @@ final class CauseWords {
   }
 
   private String action(NightFrame frame, Mark mark) {
+    boolean hazy =
+        mark == Mark.UNDECIDED
+            && frame.verdict().filter(v -> v.undecidedBetween().contains(Cause.HAZE)).isPresent();
+    if (hazy) {
+      return words.say("action.UNDECIDED.HAZE");
+    }
     String kept = "action.kept." + mark;
     return words.say(Ranking.isKeep(frame) && words.has(kept) ? kept : "action." + mark);
   }

@@ -31,7 +31,7 @@ final class BrighterImage {
   private BrighterImage(FramePair pair, FrameMatch match) {
     this.pair = pair;
     this.match = match;
-    this.places = pair.foretell(match.turn(), SmoothShift.NONE);
+    this.places = pair.foretell(match.turn());
   }
 
   /**

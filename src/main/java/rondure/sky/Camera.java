@@ -52,7 +52,7 @@ public record Camera(
   public Direction direction(double xPx, double yPx) {
     double x = xPx - centreXPx;
     double y = yPx - centreYPx;
-    double r = Math.hypot(x, y);
+    double r = length(x, y);
     double theta = requiredAngle(xPx, yPx);
     double perPx = r > 0 ? Math.sin(theta) / r : 0;
     return Direction.of(perPx * x, perPx * y, Math.cos(theta));
@@ -63,12 +63,11 @@ public record Camera(
    * behind a rectilinear lens, or beyond where its distortion turns back.
    */
   public Optional<ImagePoint> project(Direction direction) {
-    double sine = Math.sqrt(direction.x() * direction.x() + direction.y() * direction.y());
-    double theta = Math.atan2(sine, direction.z());
-    if (theta > projection.largestAngleRad()) {
+    double sine = length(direction.x(), direction.y());
+    if (!projection.shows(direction.z())) {
       return Optional.empty();
     }
-    double rho = projection.radius(theta);
+    double rho = projection.radius(sine, direction.z());
     if (!(1 + 3 * k1 * rho * rho > 0)) {
       return Optional.empty();
     }
@@ -98,22 +97,30 @@ public record Camera(
   public FlowJacobian jacobian(double xPx, double yPx) {
     double x = xPx - centreXPx;
     double y = yPx - centreYPx;
-    double r = Math.hypot(x, y);
-    return jacobian(requiredAngle(xPx, yPx), r > 0 ? x / r : 1, r > 0 ? y / r : 0);
+    double r = length(x, y);
+    double theta = requiredAngle(xPx, yPx);
+    double radius = projection.radius(theta);
+    Stretch stretch = stretch(Math.sin(theta), radius, projection.slope(theta));
+    double cosPhi = r > 0 ? x / r : 1;
+    double sinPhi = r > 0 ? y / r : 0;
+    return jacobian(stretch, Math.sin(theta), Math.cos(theta), cosPhi, sinPhi);
   }
 
   /** The same where the image of a direction falls that the camera sees. */
   FlowJacobian jacobian(Direction seen) {
-    double sine = Math.sqrt(seen.x() * seen.x() + seen.y() * seen.y());
-    double theta = Math.atan2(sine, seen.z());
-    return jacobian(theta, sine > 0 ? seen.x() / sine : 1, sine > 0 ? seen.y() / sine : 0);
+    double sine = length(seen.x(), seen.y());
+    double radius = projection.radius(sine, seen.z());
+    Stretch stretch = stretch(sine, radius, projection.slope(sine, seen.z()));
+    double cosPhi = sine > 0 ? seen.x() / sine : 1;
+    double sinPhi = sine > 0 ? seen.y() / sine : 0;
+    return jacobian(stretch, sine, seen.z(), cosPhi, sinPhi);
   }
 
-  private FlowJacobian jacobian(double theta, double cosPhi, double sinPhi) {
-    Stretch stretch = stretch(theta);
+  private static FlowJacobian jacobian(
+      Stretch stretch, double sine, double cosine, double cosPhi, double sinPhi) {
     double radial = stretch.radialPxPerRad();
-    double tilt = stretch.tangentialPxPerRad() * Math.cos(theta);
-    double turn = stretch.tangentialPxPerRad() * Math.sin(theta);
+    double tilt = stretch.tangentialPxPerRad() * cosine;
+    double turn = stretch.tangentialPxPerRad() * sine;
     return new FlowJacobian(
         (tilt - radial) * cosPhi * sinPhi,
         radial * cosPhi * cosPhi + tilt * sinPhi * sinPhi,
@@ -139,23 +146,27 @@ public record Camera(
 
   /** Image scale at a pixel; for an ideal rectilinear lens f sec²θ and f sec θ. */
   public Stretch stretch(double xPx, double yPx) {
-    return stretch(requiredAngle(xPx, yPx));
+    double theta = requiredAngle(xPx, yPx);
+    return stretch(Math.sin(theta), projection.radius(theta), projection.slope(theta));
   }
 
-  private Stretch stretch(double theta) {
-    double rho = projection.radius(theta);
+  private Stretch stretch(double sine, double rho, double slope) {
     double growth = 1 + k1 * rho * rho;
-    double sine = Math.sin(theta);
     return new Stretch(
-        focalLengthPx * projection.slope(theta) * (1 + 3 * k1 * rho * rho),
+        focalLengthPx * slope * (1 + 3 * k1 * rho * rho),
         focalLengthPx * growth * (sine > 0 ? rho / sine : 1));
   }
 
   /** Angle off the axis of what falls on a pixel, rad; NaN when the camera does not see there. */
   public double angleOffAxisRad(double xPx, double yPx) {
-    double distorted = Math.hypot(xPx - centreXPx, yPx - centreYPx) / focalLengthPx;
+    double distorted = length(xPx - centreXPx, yPx - centreYPx) / focalLengthPx;
     double theta = projection.angleRad(RadialDistortion.undone(k1, distorted));
     return theta <= projection.largestAngleRad() ? theta : Double.NaN;
+  }
+
+  /** √(x² + y²): a camera's numbers are far from the ends of the range that hypot guards. */
+  private static double length(double x, double y) {
+    return Math.sqrt(x * x + y * y);
   }
 
   private double requiredAngle(double xPx, double yPx) {

@@ -42,23 +42,23 @@ record FrameMatch(Pairing pairing, Rotation turn, double motionPx, double logCha
   static Optional<FrameMatch> refined(
       FramePair pair, Rotation guess, double radiusPx, double logAttempts) {
     Rotation turn = guess;
-    SmoothShift shift = SmoothShift.NONE;
+    Pairing.Foretold places = pair.foretell(turn);
     double radius = Math.min(radiusPx, crowdingRadius(pair.to()));
     Pairing pairing = null;
     double misfit = 0;
     for (int round = 0; round < ROUNDS; round++) {
-      pairing = Pairing.nearest(pair.foretell(turn, shift), pair.to(), radius);
+      pairing = Pairing.nearest(places, pair.to(), radius);
       Optional<TurnFit> fit = pair.fit(pairing, turn);
       if (pairing.count < LEAST_PAIRS || fit.isEmpty()) {
         return Optional.empty();
       }
       turn = fit.get().turn();
-      shift = pair.leftOver(pairing, turn);
-      misfit = pair.misfitPx(pairing, turn, shift);
+      Pairing.Foretold turned = pair.foretell(turn);
+      places = turned.moved(pair.leftOver(pairing, turned));
+      misfit = pair.misfitPx(pairing, places);
       radius = Math.max(FINEST_RADIUS_PX, Math.min(radius / 2, 6 * misfit));
     }
     double keptPx = Math.min(LARGEST_KEPT_PX, Math.max(0.5, KEPT_SIGMAS * misfit));
-    Pairing.Foretold places = pair.foretell(turn, shift);
     Pairing kept = Pairing.nearest(places, pair.to(), keptPx);
     return Optional.of(
         new FrameMatch(

@@ -15,10 +15,10 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
   private static final int FREE_PAIRS = 2;
 
   /** Where the stars of the first frame should be in the second. */
-  Pairing.Foretold foretell(Rotation turn, SmoothShift shift) {
+  Pairing.Foretold foretell(Rotation turn) {
     Pairing.Foretold places = new Pairing.Foretold(from.count);
     for (int i = 0; i < from.count; i++) {
-      places.set(i, camera.project(turn.apply(from.direction(i))).map(shift::moved));
+      places.set(i, camera.project(turn.apply(from.direction(i))));
     }
     return places;
   }
@@ -29,7 +29,7 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
     for (int i = 0; i < from.count; i++) {
       int j = pairing.partner[i];
       if (j >= 0) {
-        double error = Math.hypot(from.errorPx[i], to.errorPx[j]);
+        double error = Math.sqrt(from.errorPx[i] * from.errorPx[i] + to.errorPx[j] * to.errorPx[j]);
         pairs.add(from.direction(i), to.x[j], to.y[j], error);
       }
     }
@@ -37,8 +37,7 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
   }
 
   /** What the rotation leaves, smoothed. */
-  SmoothShift leftOver(Pairing pairing, Rotation turn) {
-    Pairing.Foretold places = foretell(turn, SmoothShift.NONE);
+  SmoothShift leftOver(Pairing pairing, Pairing.Foretold places) {
     double[][] left = new double[4][pairing.count];
     int k = 0;
     for (int i = 0; i < from.count; i++) {
@@ -58,12 +57,11 @@ record FramePair(Camera camera, FrameStars from, FrameStars to) {
   }
 
   /** Robust scatter about the foretold places, per axis. */
-  double misfitPx(Pairing pairing, Rotation turn, SmoothShift shift) {
-    Pairing.Foretold places = foretell(turn, shift);
+  double misfitPx(Pairing pairing, Pairing.Foretold places) {
     double[] off = new double[from.count];
     for (int i = 0; i < from.count; i++) {
       int j = pairing.partner[i];
-      off[i] = j < 0 ? Double.NaN : Math.hypot(to.x[j] - places.x[i], to.y[j] - places.y[i]);
+      off[i] = j < 0 ? Double.NaN : places.distancePx(i, to, j);
     }
     return RobustStats.median(off) / 1.1774;
   }

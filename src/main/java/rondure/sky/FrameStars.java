@@ -19,6 +19,9 @@ final class FrameStars {
   /** A detection without a shape has a rough place, px. */
   private static final double ROUGH_ERROR_PX = 0.35;
 
+  /** Stars are sparse, and are searched within 1 to 12 px. */
+  private static final double CELL_PX = 8;
+
   final int count;
   final double[] x;
   final double[] y;
@@ -61,7 +64,7 @@ final class FrameStars {
     widthPx = field.widthPx();
     heightPx = field.heightPx();
     areaPx2 = (double) widthPx * heightPx;
-    grid = new PointGrid(x, y, count);
+    grid = new PointGrid(x, y, count, CELL_PX);
   }
 
   private static List<Seen> list(StarField field) {

@@ -30,8 +30,26 @@ final class Pairing {
     }
 
     void set(int i, Optional<ImagePoint> at) {
-      x[i] = at.map(ImagePoint::xPx).orElse(Double.NaN);
-      y[i] = at.map(ImagePoint::yPx).orElse(Double.NaN);
+      x[i] = at.isPresent() ? at.get().xPx() : Double.NaN;
+      y[i] = at.isPresent() ? at.get().yPx() : Double.NaN;
+    }
+
+    /** The places with a displacement. */
+    Foretold moved(SmoothShift shift) {
+      Foretold moved = new Foretold(x.length);
+      for (int i = 0; i < x.length; i++) {
+        ImagePoint at = shift.moved(new ImagePoint(x[i], y[i]));
+        moved.x[i] = at.xPx();
+        moved.y[i] = at.yPx();
+      }
+      return moved;
+    }
+
+    /** From where one was foretold to where a star stands. */
+    double distancePx(int i, FrameStars to, int star) {
+      double dx = to.x[star] - x[i];
+      double dy = to.y[star] - y[i];
+      return Math.sqrt(dx * dx + dy * dy);
     }
   }
 
@@ -53,7 +71,7 @@ final class Pairing {
       if (found < 0) {
         continue;
       }
-      double away = Math.hypot(to.x[found] - places.x[i], to.y[found] - places.y[i]);
+      double away = places.distancePx(i, to, found);
       if (owner[found] < 0 || away < distance[found]) {
         if (owner[found] >= 0) {
           partner[owner[found]] = -1;

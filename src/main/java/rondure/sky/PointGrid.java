@@ -2,17 +2,28 @@ package rondure.sky;
 
 import java.util.Arrays;
 
-/** Points hashed by 2 px cells, for finding the nearest within a small radius in constant time. */
+/** Points hashed by cells, for finding the nearest within a small radius in constant time. */
 final class PointGrid {
-  private static final double CELL_PX = 2;
+  private static final double NEAR_PX = 2;
 
   private final double[] xs;
   private final double[] ys;
   private final int[] heads;
   private final int[] next;
+  private final double cellPx;
 
-  /** Shares the arrays; only the first {@code count} points are used. */
+  /** For radii of a pixel or two. */
   PointGrid(double[] xs, double[] ys, int count) {
+    this(xs, ys, count, NEAR_PX);
+  }
+
+  /**
+   * Shares the arrays; only the first {@code count} points are used.
+   *
+   * @param cellPx about the radius to be searched
+   */
+  PointGrid(double[] xs, double[] ys, int count, double cellPx) {
+    this.cellPx = cellPx;
     this.xs = xs;
     this.ys = ys;
     this.heads = new int[Integer.highestOneBit(Math.max(8, count)) * 4];
@@ -43,8 +54,8 @@ final class PointGrid {
     return best;
   }
 
-  private static int cell(double px) {
-    return (int) Math.floor(px / CELL_PX);
+  private int cell(double px) {
+    return (int) Math.floor(px / cellPx);
   }
 
   private int slot(int column, int row) {

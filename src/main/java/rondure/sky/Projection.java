@@ -24,8 +24,23 @@ public enum Projection {
     }
 
     @Override
+    double radius(double sine, double cosine) {
+      return sine / cosine;
+    }
+
+    @Override
+    double slope(double sine, double cosine) {
+      return 1 / (cosine * cosine);
+    }
+
+    @Override
     double largestAngleRad() {
       return Math.PI / 2 - RIM_RAD;
+    }
+
+    @Override
+    boolean shows(double cosine) {
+      return cosine > RIM_RAD;
     }
   },
   /** ρ = θ. */
@@ -42,6 +57,16 @@ public enum Projection {
 
     @Override
     double slope(double angleRad) {
+      return 1;
+    }
+
+    @Override
+    double radius(double sine, double cosine) {
+      return Math.atan2(sine, cosine);
+    }
+
+    @Override
+    double slope(double sine, double cosine) {
       return 1;
     }
   },
@@ -61,6 +86,16 @@ public enum Projection {
     double slope(double angleRad) {
       return Math.cos(angleRad / 2);
     }
+
+    @Override
+    double radius(double sine, double cosine) {
+      return sine / slope(sine, cosine);
+    }
+
+    @Override
+    double slope(double sine, double cosine) {
+      return Math.sqrt((1 + cosine) / 2);
+    }
   },
   /** ρ = 2 tan(θ/2). */
   STEREOGRAPHIC {
@@ -79,6 +114,16 @@ public enum Projection {
       double tan = Math.tan(angleRad / 2);
       return 1 + tan * tan;
     }
+
+    @Override
+    double radius(double sine, double cosine) {
+      return 2 * sine / (1 + cosine);
+    }
+
+    @Override
+    double slope(double sine, double cosine) {
+      return 2 / (1 + cosine);
+    }
   };
 
   /** Nobody's lens sees nearer than this to where a projection ends. */
@@ -92,6 +137,17 @@ public enum Projection {
 
   /** dρ/dθ. */
   abstract double slope(double angleRad);
+
+  /** ρ of a direction that it shows, by sine and cosine of its angle off the axis. */
+  abstract double radius(double sine, double cosine);
+
+  /** dρ/dθ there. */
+  abstract double slope(double sine, double cosine);
+
+  /** Whether directions of this cosine lie within it. */
+  boolean shows(double cosine) {
+    return cosine > -1;
+  }
 
   /** Where the projection ends, rad. */
   double largestAngleRad() {

@@ -68,10 +68,6 @@ final class SkyMap {
     Direction direction() {
       return Direction.of(x, y, z);
     }
-
-    double errorPx() {
-      return 1 / Math.sqrt(weight);
-    }
   }
 
   SkyMap(Camera camera, List<FrameStars> frames) {
@@ -174,8 +170,9 @@ final class SkyMap {
     for (int i = 0; i < pairing.partner.length; i++) {
       int j = pairing.partner[i];
       if (j >= 0) {
-        double error = Math.hypot(frame.errorPx[j], visible.get(i).errorPx());
-        pairs.add(visible.get(i).direction(), frame.x[j], frame.y[j], error);
+        Known star = visible.get(i);
+        double error = Math.sqrt(frame.errorPx[j] * frame.errorPx[j] + 1 / star.weight);
+        pairs.add(star.direction(), frame.x[j], frame.y[j], error);
       }
     }
     return TurnFit.of(camera, pairs, guess)

@@ -107,7 +107,10 @@ final class SmoothShift {
   private void reweigh(double[] x, double[] y, double[] shiftX, double[] shiftY, double[] weights) {
     double[] off = new double[x.length];
     for (int i = 0; i < x.length; i++) {
-      off[i] = Math.hypot(shiftX[i] - x(x[i], y[i]), shiftY[i] - y(x[i], y[i]));
+      ImagePoint moved = moved(new ImagePoint(x[i], y[i]));
+      double leftX = x[i] + shiftX[i] - moved.xPx();
+      double leftY = y[i] + shiftY[i] - moved.yPx();
+      off[i] = Math.sqrt(leftX * leftX + leftY * leftY);
     }
     double sigma = Math.max(0.02, RobustStats.median(off) / 1.1774);
     for (int i = 0; i < x.length; i++) {
@@ -137,29 +140,17 @@ final class SmoothShift {
 
   /** A place with its displacement. */
   ImagePoint moved(ImagePoint at) {
-    return new ImagePoint(at.xPx() + x(at.xPx(), at.yPx()), at.yPx() + y(at.xPx(), at.yPx()));
-  }
-
-  /** Displacement to the right at a place, px. */
-  double x(double px, double py) {
-    return at(px, py, coefficientsX);
-  }
-
-  /** Displacement down at a place, px. */
-  double y(double px, double py) {
-    return at(px, py, coefficientsY);
-  }
-
-  private double at(double px, double py, double[] coefficients) {
-    double[] basis = new double[terms];
     if (terms == 0) {
-      return 0;
+      return at;
     }
-    basis(px, py, basis);
-    double sum = 0;
+    double[] basis = new double[terms];
+    basis(at.xPx(), at.yPx(), basis);
+    double right = 0;
+    double down = 0;
     for (int i = 0; i < terms; i++) {
-      sum += coefficients[i] * basis[i];
+      right += coefficientsX[i] * basis[i];
+      down += coefficientsY[i] * basis[i];
     }
-    return sum;
+    return new ImagePoint(at.xPx() + right, at.yPx() + down);
   }
 }

@@ -91,15 +91,16 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
 
     private void measure() {
       for (int i = 0; i < pairs.count; i++) {
-        Optional<ImagePoint> at = camera.project(turn.apply(pairs.directions[i]));
-        if (at.isEmpty() || !camera.sees(at.get().xPx(), at.get().yPx())) {
+        Direction seen = turn.apply(pairs.directions[i]);
+        Optional<ImagePoint> at = camera.project(seen);
+        if (at.isEmpty()) {
           offX[i] = Double.NaN;
           offY[i] = Double.NaN;
           continue;
         }
         offX[i] = pairs.x[i] - at.get().xPx();
         offY[i] = pairs.y[i] - at.get().yPx();
-        flows[i] = camera.jacobian(at.get().xPx(), at.get().yPx());
+        flows[i] = camera.jacobian(seen);
       }
     }
 
@@ -107,7 +108,7 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
     private void reweigh() {
       double[] ratio = new double[pairs.count];
       for (int i = 0; i < ratio.length; i++) {
-        ratio[i] = Math.hypot(offX[i], offY[i]) / pairs.errorPx[i];
+        ratio[i] = Math.sqrt(offX[i] * offX[i] + offY[i] * offY[i]) / pairs.errorPx[i];
       }
       double middle = RobustStats.median(ratio) / MEDIAN_PER_SIGMA;
       scale = Double.isNaN(middle) ? 1 : Math.max(1, middle);

@@ -12,7 +12,7 @@ import java.util.Random;
 final class TurningSky {
   static final int WIDTH = 6000;
   static final int HEIGHT = 4000;
-  private static final double RATE = 2 * Math.PI / 86164.0905;
+  static final double RATE = 2 * Math.PI / 86164.0905;
 
   Projection projection = Projection.RECTILINEAR;
   double focalPx = 4000;
@@ -48,7 +48,7 @@ final class TurningSky {
   }
 
   /** Turns v by an angle about the unit axis k: matrix of axis and angle, written out. */
-  private static double[] turned(double[] v, double[] k, double angle) {
+  static double[] turned(double[] v, double[] k, double angle) {
     double c = Math.cos(angle);
     double s = Math.sin(angle);
     double dot = (k[0] * v[0] + k[1] * v[1] + k[2] * v[2]) * (1 - c);
@@ -79,20 +79,31 @@ final class TurningSky {
         double[] seen = turned(sky.get(star), pole, -RATE * seconds);
         seen = turned(seen, new double[] {1, 0, 0}, pitch);
         seen = turned(seen, new double[] {0, 1, 0}, yaw);
-        double across = Math.hypot(seen[0], seen[1]);
-        double theta = Math.atan2(across, seen[2]);
-        if (projection != Projection.RECTILINEAR || theta < 1.4) {
-          double r = radius(theta);
-          add(all, frame, star, r * seen[0] / across, r * seen[1] / across);
+        double[] place = place(seen);
+        if (!Double.isNaN(place[0])) {
+          add(all, frame, star, place[0], place[1]);
         }
       }
     }
     return all;
   }
 
-  private void add(List<Sighting> all, int frame, int star, double dx, double dy) {
-    double x = (WIDTH - 1) / 2.0 + dx + noisePx * random.nextGaussian();
-    double y = (HEIGHT - 1) / 2.0 + dy + noisePx * random.nextGaussian();
+  /** Where a direction in camera axes falls; NaN far off the axis of a rectilinear lens. */
+  double[] place(double[] seen) {
+    double across = Math.hypot(seen[0], seen[1]);
+    double theta = Math.atan2(across, seen[2]);
+    if (projection == Projection.RECTILINEAR && theta >= 1.4) {
+      return new double[] {Double.NaN, Double.NaN};
+    }
+    double r = radius(theta);
+    return new double[] {
+      (WIDTH - 1) / 2.0 + r * seen[0] / across, (HEIGHT - 1) / 2.0 + r * seen[1] / across
+    };
+  }
+
+  private void add(List<Sighting> all, int frame, int star, double atX, double atY) {
+    double x = atX + noisePx * random.nextGaussian();
+    double y = atY + noisePx * random.nextGaussian();
     if (random.nextDouble() < outlierShare) {
       x += 60 * (random.nextDouble() - 0.5);
       y += 60 * (random.nextDouble() - 0.5);
@@ -103,7 +114,7 @@ final class TurningSky {
   }
 
   /** Stars over so much of the sphere that about the wanted number falls in the frame. */
-  private List<double[]> stars() {
+  List<double[]> stars() {
     List<double[]> sky = new ArrayList<>();
     int inFrame = 0;
     for (int tries = 0; tries < 400000 && inFrame < starsInFrame; tries++) {
