@@ -33,6 +33,7 @@ final class CauseWords {
           "pairCount",
           "tailPx2",
           "wingPercent",
+          "haloPercent",
           "lightCount",
           "ringPercent",
           "hotPixelCount",
