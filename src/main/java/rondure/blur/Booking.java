@@ -22,7 +22,7 @@ final class Booking {
 
   /** The field's mean signed disc, px. */
   double meanDiscPx() {
-    return FrameModel.lens(shared).meanDiscPx(own[FrameModel.DISC], model.stars().places.stop);
+    return model.meanDiscPx(shared, own[FrameModel.DISC]);
   }
 
   double focusPx2() {
@@ -37,6 +37,11 @@ final class Booking {
   /** Median over the sky of what varies over the field. */
   double lensPx2() {
     return model.sky().median(lens());
+  }
+
+  /** Median over the sky of each term; what is left of the measured is not told. */
+  Terms sky() {
+    return terms(model.sky()::median, 0);
   }
 
   /** Median over the sky of each term. */
@@ -69,7 +74,7 @@ final class Booking {
   }
 
   private IntToDoubleFunction lens() {
-    LensSurface lens = FrameModel.lens(shared);
+    LensSurface lens = model.lens(shared);
     FieldPlaces places = model.sky().places();
     double focus = focusPx2();
     double disc = own[FrameModel.DISC];

@@ -33,6 +33,20 @@ public record Budget(
     Objects.requireNonNull(error, "error");
   }
 
+  /** The same with other errors. */
+  Budget withError(Terms other) {
+    return new Budget(
+        sky,
+        edge,
+        other,
+        trailPx,
+        focusDiscPx,
+        tripodRmsPx,
+        explainedShare,
+        conditionNumber,
+        approximate);
+  }
+
   /** With the second moment of a halo, where there is more likely one than not. */
   Budget withHalo(LightMissing missing) {
     if (missing.own().isEmpty() || missing.haloProbability() < LightMissing.SAID_FROM) {

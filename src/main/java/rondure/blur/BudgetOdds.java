@@ -33,9 +33,10 @@ final class BudgetOdds {
 
   /** Both hypotheses about the core, mixed by their probabilities. */
   Map<Cause, Double> of(FrameBudget budget, CoreReading core, LightMissing missing) {
-    Map<Cause, Double> odds = of(budget.ifCoreReal(), budget.tradeablePx2(), missing);
-    if (budget.ifDefocused().isPresent()) {
-      Map<Cause, Double> soft = of(budget.ifDefocused().get(), budget.tradeablePx2(), missing);
+    Map<Cause, Double> odds = of(budget.byLens(), budget.tradeablePx2(), missing);
+    if (budget.byLensIfDefocused().isPresent()) {
+      Map<Cause, Double> soft =
+          of(budget.byLensIfDefocused().get(), budget.tradeablePx2(), missing);
       odds = Mixing.mix(odds, core.realProbability(), soft);
     }
     Map<Cause, Double> owned = doubted(odds, budget.skyProbability());
@@ -49,6 +50,16 @@ final class BudgetOdds {
     shared.put(Cause.TRAILING, trailing * skyProbability);
     shared.merge(Cause.TRIPOD, trailing * (1 - skyProbability), Double::sum);
     return shared;
+  }
+
+  private Map<Cause, Double> of(Rivals rivals, double tradeablePx2, LightMissing missing) {
+    Map<Cause, Double> odds = new EnumMap<>(Cause.class);
+    for (int i = 0; i < rivals.budgets().size(); i++) {
+      double share = rivals.shares().get(i);
+      of(rivals.budgets().get(i), tradeablePx2, missing)
+          .forEach((cause, p) -> odds.merge(cause, share * p, Double::sum));
+    }
+    return odds;
   }
 
   private Map<Cause, Double> of(Budget budget, double tradeablePx2, LightMissing missing) {
@@ -72,6 +83,9 @@ final class BudgetOdds {
   private Terms drawn(Terms terms, Terms error, int at, double tradePx2) {
     double core = terms.corePx2() * Math.exp(leeway.coreShare() * CHANCE[at]);
     double moved = Math.max(-terms.tripodPx2(), Math.min(terms.focusPx2(), tradePx2));
+    // Stars tell disc and lens together better than each: what one has too much, the other lacks.
+    double traded = Math.min(error.focusPx2(), error.lensPx2());
+    double lensAlone = Math.sqrt(error.lensPx2() * error.lensPx2() - traded * traded);
     // A smaller core leaves more to explain, alike everywhere: the disc takes it.
     double left = terms.corePx2() - core;
     return new Terms(
@@ -79,7 +93,7 @@ final class BudgetOdds {
         off(terms.focusPx2(), error.focusPx2(), core, CHANCE[at + 1]) - moved + left,
         off(terms.trailingPx2(), error.trailingPx2(), core, CHANCE[at + 2]),
         off(terms.tripodPx2(), error.tripodPx2(), core, CHANCE[at + 3]) + moved,
-        off(terms.lensPx2(), error.lensPx2(), core, CHANCE[at + 4]),
+        off(terms.lensPx2(), lensAlone, core, CHANCE[at + 4]) - traded * CHANCE[at + 1],
         0,
         0);
   }

@@ -76,6 +76,11 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     SHARES,
     /** discPx: what refocusing would cure, beside the scene's core. */
     ROUND_WIDENING,
+    /**
+     * otherPercent, otherFocusPercent: another lens explains the scene with this probability, and
+     * books so much of the widening as focus.
+     */
+    LENS_OR_FOCUS,
     /** lostPercent: the same stars give less light than in the clear frames. */
     LIGHT_LOST,
     /** scatterMag: they do so unevenly. */

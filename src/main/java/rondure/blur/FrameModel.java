@@ -38,11 +38,24 @@ final class FrameModel {
   /** Whether a star is one image of the whole exposure: after a knock it may be two of a part. */
   private final boolean whole;
 
+  private final ComaGrowth coma;
+
   FrameModel(FrameStars stars, SkyGrid sky, double lengthening, boolean whole) {
+    this(stars, sky, lengthening, whole, ComaGrowth.SEIDEL);
+  }
+
+  private FrameModel(
+      FrameStars stars, SkyGrid sky, double lengthening, boolean whole, ComaGrowth coma) {
+    this.coma = coma;
     this.stars = stars;
     this.sky = sky;
     this.lengthening = lengthening;
     this.whole = whole;
+  }
+
+  /** The same frame behind a lens whose coma grows otherwise. */
+  FrameModel with(ComaGrowth other) {
+    return new FrameModel(stars, sky, lengthening, whole, other);
   }
 
   boolean whole() {
@@ -106,7 +119,7 @@ final class FrameModel {
         own[DISC]
             + stop * (shared[TILT_RIGHT] * x + shared[TILT_DOWN] * y + shared[CURVATURE] * square);
     double split = stop * shared[ASTIGMATISM] * square / 2;
-    double comaGrowth = square * stop * stop * stop * stop;
+    double comaGrowth = coma.at(square) * stop * stop * stop * stop;
     double along = disc + split;
     double across = disc - split;
     double radial = along * along / 16 + shared[COMA] * comaGrowth / 2;
@@ -141,12 +154,18 @@ final class FrameModel {
   }
 
   /** The lens that shared parameters describe. */
-  static LensSurface lens(double[] shared) {
+  LensSurface lens(double[] shared) {
     return new LensSurface(
         shared[TILT_RIGHT],
         shared[TILT_DOWN],
         shared[CURVATURE],
         shared[ASTIGMATISM],
-        shared[COMA]);
+        shared[COMA],
+        coma);
+  }
+
+  /** The field's mean signed disc of this frame, see {@link LensSurface}. */
+  double meanDiscPx(double[] shared, double centreDiscPx) {
+    return lens(shared).meanDiscPx(centreDiscPx, stars.places.stop);
   }
 }

@@ -51,6 +51,19 @@ final class SceneSolution {
     return expected.own().of(frame);
   }
 
+  OwnExpectations expectations() {
+    return expected.own();
+  }
+
+  /** Own parameters of all frames; copies. */
+  List<double[]> allOwn() {
+    return own.stream().map(double[]::clone).toList();
+  }
+
+  List<Shake> shakes() {
+    return shakes;
+  }
+
   /** Frames from which the shared parameters were found. */
   List<Integer> together() {
     return expected.together();
@@ -80,7 +93,7 @@ final class SceneSolution {
   }
 
   LensSurface lens() {
-    return FrameModel.lens(shared);
+    return models.get(0).lens(shared);
   }
 
   /**
@@ -96,6 +109,39 @@ final class SceneSolution {
         continue;
       }
       sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
+    }
+    return sum;
+  }
+
+  /**
+   * The same where the round parts of wide stars may be off by more: measured widths of discs
+   * depend on the core's profile, directions do not.
+   *
+   * @param roundShare standard error over what is beyond the core
+   */
+  double tolerantLoss(List<Integer> frames, double roundShare) {
+    double sum = expected.shared().loss(shared);
+    for (int j : frames) {
+      if (models.get(j).whole()) {
+        sum += tolerantLoss(j, roundShare) + ownPrior(j).loss(own.get(j));
+      }
+    }
+    return sum;
+  }
+
+  private double tolerantLoss(int frame, double roundShare) {
+    FrameStars stars = models.get(frame).stars();
+    double[] predicted = predicted(frame);
+    double sum = 0;
+    for (int i = 0; i < stars.count; i++) {
+      double allowed = roundShare * Math.max(0, predicted[3 * i] - shared[FrameModel.CORE]);
+      double square = 0;
+      for (int part = 3 * i; part < 3 * i + 3; part++) {
+        double error = part == 3 * i ? Math.hypot(stars.error[part], allowed) : stars.error[part];
+        double off = (stars.seen[part] - predicted[part]) / error;
+        square += off * off;
+      }
+      sum += FrameNormals.loss(square);
     }
     return sum;
   }

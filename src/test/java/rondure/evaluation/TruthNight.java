@@ -20,8 +20,13 @@ import rondure.stars.StarField;
 import rondure.testing.TruthFields;
 
 /** A drawn night as measured without pixels: true shapes with the noise of measuring. */
-final class TruthNight {
+public final class TruthNight {
   private TruthNight() {}
+
+  /** What would have been measured in the frames of a plan. */
+  public static List<FrameMeasurement> frames(NightPlan plan) {
+    return of(plan).frames();
+  }
 
   /** Cores are Gaussian: made shapes say nothing of wings. */
   static MeasuredNight of(NightPlan drawn) {
