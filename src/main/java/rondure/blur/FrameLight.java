@@ -77,11 +77,12 @@ public record FrameLight(
       boolean isClear = lights.get(i).loss().filter(l -> l.lossMag() < CLEAR_MAG).isPresent();
       halos.get(i).filter(halo -> isClear).ifPresent(clear::add);
     }
+    Optional<Halo> typical = Halo.typical(clear);
     List<FrameLight> answers = new ArrayList<>();
     for (int i = 0; i < lights.size(); i++) {
       Optional<Halo> own = halos.get(i);
       boolean compared = lights.get(i).loss().isPresent();
-      answers.add(lights.get(i).withHalos(own, compared ? Halo.typical(clear) : own));
+      answers.add(lights.get(i).withHalos(own, compared ? typical : own));
     }
     return answers;
   }

@@ -2,7 +2,9 @@ package rondure.blur;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import rondure.base.RobustStats;
@@ -83,6 +85,7 @@ public final class Transparency {
     LinkedFrames links = LinkedFrames.of(light, LEAST_STARS);
     LossFit.Solved solved = LossFit.of(light, links, slopePriorMag());
     int[][] byFrame = light.byFrame();
+    Map<Integer, Double> clear = new HashMap<>();
     List<FrameLight> answers = new ArrayList<>();
     for (int i = 0; i < light.frames; i++) {
       Optional<FrameLight.Silence> why = silences.get(i);
@@ -93,11 +96,13 @@ public final class Transparency {
         answers.add(FrameLight.silent(byFrame[i].length, why.get()));
       } else {
         int group = links.groupOf(i);
-        double[] linked = links.in(group, solved.lossMag());
-        double loss = solved.lossMag()[i] - clear(linked, links.in(group, solved.errorMag()));
+        double zero =
+            clear.computeIfAbsent(
+                group, g -> clear(links.in(g, solved.lossMag()), links.in(g, solved.errorMag())));
+        double loss = solved.lossMag()[i] - zero;
         StarField seen = scene.frames().get(i).field();
         FieldLoss field = FieldLoss.of(light, byFrame[i], solved.residualMag());
-        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], linked.length);
+        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], links.size(i));
         answers.add(FrameLight.lost(byFrame[i].length, LightInPath.doubted(whole, seen)));
       }
     }

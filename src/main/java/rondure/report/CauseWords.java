@@ -44,6 +44,8 @@ final class CauseWords {
           "trailPercent",
           "tripodPercent",
           "lensPercent",
+          "otherPercent",
+          "otherFocusPercent",
           "discPx",
           "trailPx",
           "smearPx2",
