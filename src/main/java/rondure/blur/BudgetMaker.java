@@ -50,6 +50,10 @@ final class BudgetMaker {
             .flatMap(frame -> frame.diffractionFwhmPx().stream())
             .min(Double::compare);
     List<Optional<OpenTimes.Reading>> times = times(camera);
+    double undrooped =
+        scene.sky().finding() == SceneSky.Finding.SKY_TURNS
+            ? DroopDoubt.skyProbability(scene.sky().frames())
+            : 1;
     for (int i = 0; i < scene.frames().size(); i++) {
       FrameEvidence frame = scene.frames().get(i);
       FrameSky sky = scene.sky().frames().get(scene.places().get(i));
@@ -59,7 +63,7 @@ final class BudgetMaker {
       if (motion.isPresent() && frame.field().stars().size() >= LEAST_STARS) {
         add(i, frame, camera, motion.get());
         if (skyProbabilities.size() < known.size()) {
-          skyProbabilities.add(times.get(i).orElseThrow().skyProbability());
+          skyProbabilities.add(times.get(i).orElseThrow().skyProbability() * undrooped);
         }
       }
     }

@@ -83,6 +83,9 @@ final class BudgetOdds {
   private Terms drawn(Terms terms, Terms error, int at, double tradePx2) {
     double core = terms.corePx2() * Math.exp(leeway.coreShare() * CHANCE[at]);
     double moved = Math.max(-terms.tripodPx2(), Math.min(terms.focusPx2(), tradePx2));
+    // Stars tell disc and lens together better than each: what one has too much, the other lacks.
+    double traded = Math.min(error.focusPx2(), error.lensPx2());
+    double lensAlone = Math.sqrt(error.lensPx2() * error.lensPx2() - traded * traded);
     // A smaller core leaves more to explain, alike everywhere: the disc takes it.
     double left = terms.corePx2() - core;
     return new Terms(
@@ -90,7 +93,7 @@ final class BudgetOdds {
         off(terms.focusPx2(), error.focusPx2(), core, CHANCE[at + 1]) - moved + left,
         off(terms.trailingPx2(), error.trailingPx2(), core, CHANCE[at + 2]),
         off(terms.tripodPx2(), error.tripodPx2(), core, CHANCE[at + 3]) + moved,
-        off(terms.lensPx2(), error.lensPx2(), core, CHANCE[at + 4]),
+        off(terms.lensPx2(), lensAlone, core, CHANCE[at + 4]) - traded * CHANCE[at + 1],
         0,
         0);
   }

@@ -1,7 +1,5 @@
 package rondure.blur;
 
-import org.hipparchus.special.Erf;
-
 /**
  * Looks for a round halo about an average star. The core is a Gaussian or a Moffat profile whose
  * half-maximum width may be a little off, the halo a Gaussian of a few widths; heights follow by
@@ -170,27 +168,5 @@ final class HaloFit {
     }
     double alpha = width / (2 * Math.sqrt(Math.pow(2, inverseBeta) - 1));
     return Math.PI * alpha * alpha / (1 / inverseBeta - 1);
-  }
-
-  /** Mean and mean square of a normal law between 0 and a limit, and what lies between. */
-  private record CutNormal(double mean, double meanSquare, double inside) {
-    static CutNormal of(double mean, double sigma, double most) {
-      double low = -mean / sigma;
-      double high = (most - mean) / sigma;
-      double inside = (Erf.erfc(-high / Math.sqrt(2)) - Erf.erfc(-low / Math.sqrt(2))) / 2;
-      if (inside < 1e-6) {
-        double nearest = Math.max(0, Math.min(most, mean));
-        return new CutNormal(nearest, nearest * nearest, 1e-6);
-      }
-      double shift = (density(low) - density(high)) / inside;
-      double cut = Math.max(0, Math.min(most, mean + sigma * shift));
-      double spread = 1 + (low * density(low) - high * density(high)) / inside - shift * shift;
-      double variance = sigma * sigma * Math.max(0, Math.min(1, spread));
-      return new CutNormal(cut, Math.min(most * most, cut * cut + variance), inside);
-    }
-
-    private static double density(double x) {
-      return Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
-    }
   }
 }

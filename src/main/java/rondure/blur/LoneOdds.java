@@ -58,29 +58,46 @@ final class LoneOdds {
 
   private Optional<Map<Cause, Double>> fitted(
       FrameEvidence frame, CameraPath path, LightMissing missing) {
-    SceneBudget budget = SceneBudget.of(still(frame), settings, List.of(path));
-    Optional<FrameBudget> own = budget.frames().get(0);
-    if (own.isEmpty()) {
+    OneFrameAttribution.Owner owner = oneFrame.owner(frame);
+    FrameEvidence alike = frame.with(Strays.without(frame));
+    Optional<Map<Cause, Double>> shaken = booked(alike, Spin.NONE, path, missing);
+    if (shaken.isEmpty()) {
       return Optional.empty();
     }
-    CoreReading core = budget.shared().orElseThrow().core();
-    Map<Cause, Double> shaken = odds.of(own.get(), core, missing);
+    // Of a sky whose pole is told the trail is predicted, else the common smear is its own.
+    Map<Cause, Double> trailed =
+        owner
+            .pole()
+            .flatMap(pole -> booked(alike, Spin.ofSky(pole), path, missing))
+            .orElseGet(() -> turnedRound(shaken.get()));
+    return Optional.of(Mixing.mix(trailed, trailing(frame, owner), shaken.get()));
+  }
+
+  private Optional<Map<Cause, Double>> booked(
+      FrameEvidence frame, Spin sky, CameraPath path, LightMissing missing) {
+    SceneBudget budget = SceneBudget.of(under(frame, sky), settings, List.of(path));
+    return budget
+        .frames()
+        .get(0)
+        .map(own -> odds.of(own, budget.shared().orElseThrow().core(), missing));
+  }
+
+  private static Map<Cause, Double> turnedRound(Map<Cause, Double> shaken) {
     Map<Cause, Double> trailed = new EnumMap<>(shaken);
     trailed.put(Cause.TRAILING, shaken.get(Cause.TRIPOD));
     trailed.put(Cause.TRIPOD, shaken.get(Cause.TRAILING));
-    return Optional.of(Mixing.mix(trailed, trailing(frame), shaken));
+    return trailed;
   }
 
   /** Any length fits an exposure that is not known: then the pattern alone is no proof. */
-  private double trailing(FrameEvidence frame) {
-    double trailing = oneFrame.trailing(frame);
+  private static double trailing(FrameEvidence frame, OneFrameAttribution.Owner owner) {
     return frame.exposureSeconds().isPresent()
-        ? trailing
-        : Math.max(1 - MOST_WITHOUT_EXPOSURE, Math.min(MOST_WITHOUT_EXPOSURE, trailing));
+        ? owner.trailing()
+        : Math.max(1 - MOST_WITHOUT_EXPOSURE, Math.min(MOST_WITHOUT_EXPOSURE, owner.trailing()));
   }
 
-  /** The frame as if the sky stood still: all smear is then booked as the camera's. */
-  private static SceneEvidence still(FrameEvidence frame) {
+  /** The frame under a sky that turns so; where it stands still all smear is the camera's. */
+  private static SceneEvidence under(FrameEvidence frame, Spin turning) {
     FrameEvidence timed =
         new FrameEvidence(
             frame.field(),
@@ -95,16 +112,16 @@ final class LoneOdds {
             frame.focalLengthPx().orElse(SmearField.NARROW_FOCAL_PX),
             frame.field().widthPx(),
             frame.field().heightPx());
-    FrameSky still =
-        new FrameSky(Optional.of(Rotation.NONE), Optional.of(Spin.NONE), Spin.NONE, 0, 0);
+    FrameSky one = new FrameSky(Optional.of(Rotation.NONE), Optional.of(turning), Spin.NONE, 0, 0);
+    boolean turns = turning.rateRadPerS() > 0;
     SceneSky sky =
         new SceneSky(
-            SceneSky.Finding.TRACKING,
+            turns ? SceneSky.Finding.SKY_TURNS : SceneSky.Finding.TRACKING,
             Optional.of(camera),
             false,
             Optional.empty(),
             180,
-            List.of(still),
+            List.of(one),
             StarTracks.NONE);
     return new SceneEvidence(List.of(timed), List.of(0), sky);
   }
