@@ -34,7 +34,7 @@ public record Calibration(double power, double hazeShare, double strayShare) {
           Map.of(
               Ground.SEQUENCE, new Calibration(1, 0, 0.08),
               Ground.FEW_FRAMES, new Calibration(1, 0.04, 0.06),
-              Ground.NO_EXPOSURES, new Calibration(0.9, 0.3, 0.08),
+              Ground.NO_EXPOSURES, new Calibration(1, 0, 0.1),
               Ground.LONE, new Calibration(1, 0, 0.04),
               Ground.LONE_NO_EXPOSURE, new Calibration(1, 0, 0.06)));
 

@@ -32,7 +32,7 @@ final class WanderNoise {
   /**
    * Standard error of the slope of the least-squares line.
    *
-   * @param times increasing, at least two, s
+   * @param times at least two, not all the same, in any order, s
    * @param values one for each time
    * @param stated standard error of a single value, > 0
    * @return in units of the values per second
@@ -120,11 +120,12 @@ final class WanderNoise {
 
     private RealMatrix covariance(double walk) {
       int n = times.length;
-      double step = (times[n - 1] - times[0]) / (n - 1);
+      double first = Arrays.stream(times).min().orElse(0);
+      double step = (Arrays.stream(times).max().orElse(0) - first) / Math.max(1, n - 1);
       RealMatrix covariance = new Array2DRowRealMatrix(n, n);
       for (int i = 0; i < n; i++) {
         for (int j = 0; j < n; j++) {
-          double walked = walk * (times[Math.min(i, j)] - times[0]) / step;
+          double walked = step > 0 ? walk * (Math.min(times[i], times[j]) - first) / step : 0;
           covariance.setEntry(i, j, walked + (i == j ? 1 : 0));
         }
       }

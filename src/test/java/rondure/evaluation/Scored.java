@@ -19,7 +19,8 @@ import rondure.night.NightFrame;
  * @param verdict when it was
  * @param budget when there is one
  * @param developed 8-bit file
- * @param tellable false for haze where every frame shown is as hazy: it is a loss beside others
+ * @param tellable false for haze where every frame shown is as hazy, or no file tells what light it
+ *     gathered: haze is a loss beside others
  */
 record Scored(
     String night,
@@ -45,7 +46,7 @@ record Scored(
   }
 
   /**
-   * @param shown the answers of all frames that the program was shown with it
+   * @param shown the answers of all frames whose light the program can compare it with
    */
   static Scored of(MeasuredNight night, int place, NightFrame frame, List<FrameAnswer> shown) {
     return new Scored(

@@ -54,7 +54,8 @@ enum View {
               attribution);
       for (NightFrame frame : book.frames()) {
         int place = Integer.parseInt(frame.file().substring(6, 9));
-        scored.add(Scored.of(night, place, frame, night.answers().subList(first, first + size)));
+        List<FrameAnswer> shown = exif ? night.answers().subList(first, first + size) : List.of();
+        scored.add(Scored.of(night, place, frame, shown));
       }
     }
     return scored;
