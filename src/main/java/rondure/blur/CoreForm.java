@@ -28,6 +28,11 @@ final class CoreForm {
 
   private static final double MOST_ODDS = 6;
 
+  /** Lenses and filters leave no narrower core, the pixel not included (common practice). */
+  private static final double NARROWEST_PX = 1.3;
+
+  private static final double NARROWEST_SPREAD_PX = 0.1;
+
   /** Second moment of a pixel's box, 1/12 px². */
   private static final double PIXEL_PX2 = 1 / 12.0;
 
@@ -111,6 +116,8 @@ final class CoreForm {
     double gain =
         profile.lossNear(profile.predictedPx2(defocused, frames))
             - profile.lossNear(profile.predictedPx2(found, frames));
-    return Math.max(-MOST_ODDS, Math.min(MOST_ODDS, gain));
+    double bare = profile.coreFwhmPx(profile.predictedPx2(defocused, frames));
+    double tooNarrow = Math.max(0, (NARROWEST_PX - bare) / NARROWEST_SPREAD_PX);
+    return Math.max(-MOST_ODDS, Math.min(MOST_ODDS, gain + tooNarrow));
   }
 }

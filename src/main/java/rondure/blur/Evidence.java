@@ -64,6 +64,8 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     SKY_REGISTERED,
     /** the stars stay in place from frame to frame: a mount follows the sky. */
     MOUNT_FOLLOWS,
+    /** driftPxPerMin, angleDeg, axisOffArcmin: the stars drift all the same. */
+    MOUNT_DRIFTS,
     /** creepPxPerMin: the camera turns steadily. */
     CAMERA_CREEPS,
     /** jumpPx: the camera was turned between the frame before and this one. */

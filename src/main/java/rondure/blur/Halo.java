@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.stars.AverageStar;
 import rondure.stars.StarField;
@@ -21,6 +22,16 @@ import rondure.stars.StarField;
 public record Halo(
     double share, double shareError, double px2, double px2Error, double logEvidence) {
   private static final int LEAST_STARS = 12;
+
+  private static final double LEAST_SHARE = 1e-3;
+
+  /**
+   * A glow as wide as this is as likely the lens's as dew's: 40 µm on pixels of 4 to 5 µm (common
+   * practice); an 85 mm lens, wide open on a clear night, showed 8 px.
+   */
+  private static final double LENS_GLOW_PX = 9;
+
+  private static final double LENS_GLOW_SPREAD_PX = 0.6;
 
   /** Stars drawn out further hide it behind their ends. */
   private static final double LEAST_ROUNDNESS = 0.7;
@@ -107,6 +118,21 @@ public record Halo(
             found.square() * px2,
             found.squareError() * px2,
             found.logEvidence()));
+  }
+
+  /** Half-maximum width of a Gaussian of this share and moment, px. */
+  double fwhmPx() {
+    return Moments.FWHM_PER_SIGMA * Math.sqrt(px2 / Math.max(LEAST_SHARE, share));
+  }
+
+  /**
+   * Probability that there is one and that the lens itself did not make it: fast lenses draw a glow
+   * of some tens of µm by spherical aberration, dew scatters farther.
+   *
+   * @param before how usual halos are, 0 to 1
+   */
+  double dewProbability(double before) {
+    return probability(before) * Excess.logistic((fwhmPx() - LENS_GLOW_PX) / LENS_GLOW_SPREAD_PX);
   }
 
   /** The share, so many standard errors off; at least 0. */

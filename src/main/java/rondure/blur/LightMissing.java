@@ -66,13 +66,14 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
     return ofHalo(own);
   }
 
-  /** Probability that the frame has a halo. */
+  /** Probability that the frame has a halo that is not the lens's. */
   double haloProbability() {
     boolean dimmed =
         loss.filter(l -> l.lossMag() > LOST_MAG && l.lossMag() > SURE_SIGMAS * l.errorMag())
             .isPresent();
-    double before = dimmed ? WHERE_LIGHT_IS_LOST : USUAL;
-    return own.map(halo -> halo.probability(before)).orElse(0.0);
+    return own.map(
+            halo -> dimmed ? halo.probability(WHERE_LIGHT_IS_LOST) : halo.dewProbability(USUAL))
+        .orElse(0.0);
   }
 
   /** What is said where a halo is likelier than none. */
@@ -93,7 +94,7 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
     double besides = Math.exp(BESIDES_SPREAD * CHANCE[draw * NORMALS + 2]);
     Optional<Halo> base = loss.isPresent() ? clear : own;
     double baseShare =
-        base.filter(halo -> luck < halo.probability(USUAL)).map(h -> h.share(off)).orElse(0.0);
+        base.filter(halo -> luck < halo.dewProbability(USUAL)).map(h -> h.share(off)).orElse(0.0);
     double kept = (1 - lost) * (1 - baseShare) * (1 - Math.min(0.9, besides * baseShare));
     double halo =
         luck < haloProbability() ? own.map(h -> h.px2() * h.share(off) / h.share()).orElse(0.0) : 0;

@@ -32,6 +32,15 @@ class LightMissingTest {
     assertEquals(0, haze(LightMissing.NOTHING));
   }
 
+  /** The glow of a lens: 38 % of the light, as wide as 8 px. */
+  @Test
+  void aNarrowGlowThatDoesNotChangeMayBeTheLens() {
+    Optional<Halo> glow = Optional.of(new Halo(0.38, 0.04, 4.6, 0.6, 15));
+    assertEquals(8.2, glow.get().fwhmPx(), 0.05); // 2.3548 √(4.6 / 0.38)
+    assertTrue(haze(LightMissing.ofHalo(glow)) < 0.35);
+    assertTrue(haze(new LightMissing(Optional.of(loss(0)), glow, glow)) < 0.35);
+  }
+
   /** All frames alike dewy: none lost light beside the others, and all have the halo. */
   @Test
   void dewThatNeverClearsIsToldByTheClearestFramesHalo() {
