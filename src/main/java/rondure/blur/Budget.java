@@ -46,4 +46,22 @@ public record Budget(
         conditionNumber,
         approximate);
   }
+
+  /** With the second moment of a halo, where there is more likely one than not. */
+  Budget withHalo(LightMissing missing) {
+    if (missing.own().isEmpty() || missing.haloProbability() < LightMissing.SAID_FROM) {
+      return this;
+    }
+    Halo halo = missing.own().get();
+    return new Budget(
+        sky.withHaze(halo.px2()),
+        edge.withHaze(halo.px2()),
+        error.withHaze(halo.px2Error()),
+        trailPx,
+        focusDiscPx,
+        tripodRmsPx,
+        explainedShare,
+        conditionNumber,
+        approximate);
+  }
 }

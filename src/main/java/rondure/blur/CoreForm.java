@@ -18,8 +18,7 @@ final class CoreForm {
   /** With a core of this share of the second moment stars are a quarter too wide, 1/1.25². */
   private static final double SURELY_NARROWER = 0.64;
 
-  private static final double LEAST_SHARE = 0.05;
-  private static final int STEPS = 60;
+  private static final int STEPS = 100;
 
   /** Half-maximum widths of usual cores differ by so much. */
   private static final double USUAL_SPREAD_PX = 0.6;
@@ -28,6 +27,11 @@ final class CoreForm {
   private static final double MOST_ERROR_PX2 = 0.3;
 
   private static final double MOST_ODDS = 6;
+
+  /** Lenses and filters leave no narrower core, the pixel not included (common practice). */
+  private static final double NARROWEST_PX = 1.3;
+
+  private static final double NARROWEST_SPREAD_PX = 0.1;
 
   /** Second moment of a pixel's box, 1/12 px². */
   private static final double PIXEL_PX2 = 1 / 12.0;
@@ -59,29 +63,46 @@ final class CoreForm {
     return Math.max(slope, bend) < EVEN_PX;
   }
 
-  /** The likeliest core narrow enough that all frames are out of focus. */
+  /**
+   * The likeliest core narrow enough that all frames are out of focus: of the second moments as
+   * measured, the share that the form gives it.
+   */
   Optional<CoreAssumption> ifDefocused(SceneSolution found, double usualFwhmPx, double leastPx2) {
     double whole = found.corePx2() + profile.predictedPx2(found, frames);
     double widest = Math.min(SURELY_NARROWER * whole, found.corePx2());
-    double narrowest = Math.max(leastPx2, LEAST_SHARE * whole);
-    if (widest <= narrowest) {
-      return Optional.empty();
+    double largest = profile.discPx2(DiscInProfile.SHARES - 1);
+    double least = Double.POSITIVE_INFINITY;
+    double[] cores = new double[STEPS];
+    double[] loss = new double[STEPS];
+    for (int i = 0; i < STEPS; i++) {
+      double disc = largest * (i + 0.5) / STEPS;
+      cores[i] = whole * profile.coreShare(disc);
+      double off = (profile.coreFwhmPx(disc) - usualFwhmPx) / USUAL_SPREAD_PX;
+      loss[i] = profile.loss(disc) + off * off / 2;
+      boolean narrow = cores[i] <= widest && cores[i] > leastPx2;
+      loss[i] = narrow ? loss[i] : Double.POSITIVE_INFINITY;
+      least = Math.min(least, loss[i]);
     }
-    double[] loss = new double[STEPS + 1];
-    int best = 0;
-    for (int i = 0; i <= STEPS; i++) {
-      double core = narrowest + (widest - narrowest) * i / STEPS;
-      double off = (profile.coreFwhmPx(whole - core) - usualFwhmPx) / USUAL_SPREAD_PX;
-      loss[i] = profile.loss(whole - core) + off * off / 2;
-      best = loss[i] < loss[best] ? i : best;
+    return least == Double.POSITIVE_INFINITY
+        ? Optional.empty()
+        : Optional.of(assumption(cores, loss, least, leastPx2));
+  }
+
+  /** The likeliest, and half the span of those nearly as likely. */
+  private static CoreAssumption assumption(
+      double[] cores, double[] loss, double least, double leastPx2) {
+    double best = Double.NaN;
+    double narrowest = Double.POSITIVE_INFINITY;
+    double widest = 0;
+    for (int i = 0; i < loss.length; i++) {
+      if (loss[i] < least + 0.5) {
+        narrowest = Math.min(narrowest, cores[i]);
+        widest = Math.max(widest, cores[i]);
+      }
+      best = loss[i] == least ? cores[i] : best;
     }
-    double step = (widest - narrowest) / STEPS;
-    int near = 0;
-    for (double one : loss) {
-      near += one < loss[best] + 0.5 ? 1 : 0;
-    }
-    double error = Math.max(LEAST_ERROR_PX2, Math.min(MOST_ERROR_PX2, near * step / 2));
-    return Optional.of(CoreAssumption.usual(leastPx2, narrowest + step * best, error));
+    double error = Math.max(LEAST_ERROR_PX2, Math.min(MOST_ERROR_PX2, (widest - narrowest) / 2));
+    return CoreAssumption.usual(leastPx2, best, error);
   }
 
   /** Half-maximum width of the core behind the discs of a solution, the pixel included. */
@@ -93,8 +114,10 @@ final class CoreForm {
   /** Logarithm of the odds that the core found is right and not that of the other solution. */
   double odds(SceneSolution found, SceneSolution defocused) {
     double gain =
-        profile.loss(profile.predictedPx2(defocused, frames))
-            - profile.loss(profile.predictedPx2(found, frames));
-    return Math.max(-MOST_ODDS, Math.min(MOST_ODDS, gain));
+        profile.lossNear(profile.predictedPx2(defocused, frames))
+            - profile.lossNear(profile.predictedPx2(found, frames));
+    double bare = profile.coreFwhmPx(profile.predictedPx2(defocused, frames));
+    double tooNarrow = Math.max(0, (NARROWEST_PX - bare) / NARROWEST_SPREAD_PX);
+    return Math.max(-MOST_ODDS, Math.min(MOST_ODDS, gain + tooNarrow));
   }
 }

@@ -32,7 +32,7 @@ final class CoreTrust {
   /** Developing changes the form, so that it tells less. */
   private static final double MOST_DEVELOPED_ODDS = 4;
 
-  private static final double MOST_FIT_ODDS = 4;
+  private static final double MOST_FIT_ODDS = 3;
 
   /** Width over σ is 2.0 to 2.2 for cores with wings, 2.4 to 2.6 for those that a disc widens. */
   private static final double PROFILE_SPREAD = 0.08;

@@ -9,17 +9,27 @@ import rondure.base.Moments;
  * 11.4.44; from memory).
  */
 enum CoreWaves {
-  MOFFAT_2_5(2.5, 1, 1),
-  MOFFAT_3_5(3.5, 1, 1, 1 / 3.0),
-  MOFFAT_4_5(4.5, 1, 1, 2 / 5.0, 1 / 15.0),
-  MOFFAT_6_5(6.5, 1, 1, 4 / 9.0, 1 / 9.0, 1 / 63.0, 1 / 945.0),
-  GAUSSIAN(Double.POSITIVE_INFINITY);
+  MOFFAT_2_5(2.5, 1.501, 1, 1),
+  MOFFAT_3_5(3.5, 1.368, 1, 1, 1 / 3.0),
+  MOFFAT_4_5(4.5, 1.288, 1, 1, 2 / 5.0, 1 / 15.0),
+  MOFFAT_6_5(6.5, 1.197, 1, 1, 4 / 9.0, 1 / 9.0, 1 / 63.0, 1 / 945.0),
+  GAUSSIAN(Double.POSITIVE_INFINITY, 1);
+
+  private static final double PIXEL_PX2 = 1 / 12.0;
 
   private final double beta;
+
+  /**
+   * Second moment within 3.5 σ, where shapes end, over that of the Gaussian as wide at half maximum
+   * (integrated with scipy's quad).
+   */
+  private final double wings;
+
   private final double[] polynomial;
 
-  CoreWaves(double beta, double... polynomial) {
+  CoreWaves(double beta, double wings, double... polynomial) {
     this.beta = beta;
+    this.wings = wings;
     this.polynomial = polynomial;
   }
 
@@ -40,5 +50,15 @@ enum CoreWaves {
       sum = sum * x + polynomial[power];
     }
     return sum * Math.exp(-x);
+  }
+
+  /**
+   * Second moment as shapes are measured, the pixel included.
+   *
+   * @param fwhmPx half-maximum width, the pixel not included
+   */
+  double secondMomentPx2(double fwhmPx) {
+    double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
+    return wings * sigma * sigma + PIXEL_PX2;
   }
 }

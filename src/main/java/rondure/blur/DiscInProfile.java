@@ -20,22 +20,25 @@ final class DiscInProfile {
   private static final double FORM_ERROR = 0.004;
 
   /** Average stars and single ones tell D² to this share alike. */
-  private static final double TOLERANCE = 0.2;
+  private static final double TOLERANCE = 0.1;
 
   private static final int TOLERANCE_STEPS = 5;
   private static final double STEP = 0.05;
-  private static final int SHARES = 18;
+
+  /** Discs tried. */
+  static final int SHARES = 18;
 
   /** Parameters of a fit: width and form of the core, amplitude, level. */
   private static final int FREE = 4;
 
   /** Sharpening and noise reduction make forms of their own. */
-  private static final double DEVELOPED_WEIGHT = 0.25;
+  private static final double DEVELOPED_WEIGHT = 0.1;
 
   /** Whether the discs are those inside {@link FieldShape#CENTRE_LIMIT}. */
   private final boolean centre;
 
   private final double[] discPx2 = new double[SHARES];
+  private final double[] corePx2 = new double[SHARES];
   private final double[] coreFwhmPx = new double[SHARES];
   private final double[] loss = new double[SHARES];
 
@@ -48,6 +51,7 @@ final class DiscInProfile {
         ProfileFit.Best best = fit.behind(STEP * i);
         double disc = ProfileFit.discPx(STEP * i, best.coreFwhmPx());
         discPx2[i] += disc * disc / 16 / fits.size();
+        corePx2[i] += best.core().secondMomentPx2(best.coreFwhmPx()) / fits.size();
         coreFwhmPx[i] += best.coreFwhmPx() / fits.size();
         loss[i] += best.chi2() / 2;
       }
@@ -113,17 +117,30 @@ final class DiscInProfile {
     return RobustStats.median(discs);
   }
 
-  /**
-   * Minus the logarithm of the likelihood of a disc, 0 at the best: of those hardly larger or
-   * smaller, the likeliest.
-   */
+  /** Minus the logarithm of the likelihood of a disc, 0 at the best, between those tried. */
   double loss(double px2) {
+    return between(loss, px2);
+  }
+
+  /** The same of the likeliest disc among those hardly larger or smaller. */
+  double lossNear(double px2) {
     double least = Double.POSITIVE_INFINITY;
     for (int i = -TOLERANCE_STEPS; i <= TOLERANCE_STEPS; i++) {
       double near = px2 * (1 + TOLERANCE * i / TOLERANCE_STEPS);
       least = Math.min(least, between(loss, near));
     }
     return least;
+  }
+
+  /** Share of the core in the second moment of a star with a disc. */
+  double coreShare(double px2) {
+    double core = between(corePx2, px2);
+    return core / (core + Math.min(px2, discPx2[SHARES - 1]));
+  }
+
+  /** The disc tried that has a place in order, smallest first, up to {@link #SHARES} of them. */
+  double discPx2(int i) {
+    return discPx2[i];
   }
 
   /** Half-maximum width of the core behind a disc, pixel not included. */

@@ -64,6 +64,8 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     SKY_REGISTERED,
     /** the stars stay in place from frame to frame: a mount follows the sky. */
     MOUNT_FOLLOWS,
+    /** driftPxPerMin, angleDeg, axisOffArcmin: the stars drift all the same. */
+    MOUNT_DRIFTS,
     /** creepPxPerMin: the camera turns steadily. */
     CAMERA_CREEPS,
     /** jumpPx: the camera was turned between the frame before and this one. */
@@ -87,6 +89,8 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     LIGHT_PATCHY,
     /** wingPercent: more light stands beside the stars than in frames of like width: dew. */
     WINGS_GROWN,
+    /** haloPercent of the stars' light stands in a wide round glow: dew, mist or a soft filter. */
+    HALO_SEEN,
     /** the sky is cut off at black: haze cannot be seen. */
     LIGHT_UNSEEN,
     /** lightCount: lamps on the ground are not stretched as the stars are. */

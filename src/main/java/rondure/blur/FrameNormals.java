@@ -101,6 +101,16 @@ final class FrameNormals {
     return loss;
   }
 
+  /**
+   * Huber's loss of a star.
+   *
+   * @param square sum of its three residuals' squares, in errors
+   */
+  static double loss(double square) {
+    double u = Math.sqrt(square);
+    return u <= HUBER ? square / 2 : HUBER * u - HUBER * HUBER / 2;
+  }
+
   private void add(int i, double[] shared, double[] own, int from) {
     FrameStars stars = model.stars();
     model.predict(i, shared, own, predicted, slopes);
@@ -111,7 +121,7 @@ final class FrameNormals {
     }
     double u = Math.sqrt(square);
     double weight = u <= HUBER ? 1 : HUBER / u;
-    loss += u <= HUBER ? square / 2 : HUBER * u - HUBER * HUBER / 2;
+    loss += loss(square);
     for (int part = 0; part < 3; part++) {
       double error = stars.error[3 * i + part];
       fillRow(part, from, weight / (error * error));

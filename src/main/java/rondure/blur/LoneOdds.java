@@ -28,30 +28,39 @@ final class LoneOdds {
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
   private final AttributionSettings settings;
+  private final NamingRule rule;
 
   LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds, AttributionSettings settings) {
     this.settings = settings;
     this.oneFrame = oneFrame;
     this.odds = odds;
+    this.rule = new NamingRule(settings);
   }
 
   /**
    * @param shown what the one-frame judge says
    * @param path the camera's during the frame
+   * @param halo what stands about its stars
    */
-  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path) {
-    Map<Cause, Double> humble = humble(shown.probabilities());
+  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path, Optional<Halo> halo) {
+    LightMissing missing = LightMissing.ofHalo(halo);
     // Two images prove a knock, flat tops a disc: the fit sees neither and would call both a smear.
     if (shown.saw(Evidence.Kind.DOUBLE_IMAGE) || shown.saw(Evidence.Kind.FLAT_TOPPED)) {
       return shown.probabilities();
     }
-    return fitted(frame, path).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);
+    double corePx2 = FieldShape.of(frame.field()).minorPx2();
+    Map<Cause, Double> humble =
+        Haze.given(humble(shown.probabilities()), missing.hazeProbability(corePx2, rule));
+    return fitted(frame, path, missing)
+        .map(fit -> Mixing.mix(fit, FIT_SHARE, humble))
+        .orElse(humble);
   }
 
-  private Optional<Map<Cause, Double>> fitted(FrameEvidence frame, CameraPath path) {
+  private Optional<Map<Cause, Double>> fitted(
+      FrameEvidence frame, CameraPath path, LightMissing missing) {
     OneFrameAttribution.Owner owner = oneFrame.owner(frame);
     FrameEvidence alike = frame.with(Strays.without(frame));
-    Optional<Map<Cause, Double>> shaken = booked(alike, Spin.NONE, path);
+    Optional<Map<Cause, Double>> shaken = booked(alike, Spin.NONE, path, missing);
     if (shaken.isEmpty()) {
       return Optional.empty();
     }
@@ -59,17 +68,18 @@ final class LoneOdds {
     Map<Cause, Double> trailed =
         owner
             .pole()
-            .flatMap(pole -> booked(alike, Spin.ofSky(pole), path))
+            .flatMap(pole -> booked(alike, Spin.ofSky(pole), path, missing))
             .orElseGet(() -> turnedRound(shaken.get()));
     return Optional.of(Mixing.mix(trailed, trailing(frame, owner), shaken.get()));
   }
 
-  private Optional<Map<Cause, Double>> booked(FrameEvidence frame, Spin sky, CameraPath path) {
+  private Optional<Map<Cause, Double>> booked(
+      FrameEvidence frame, Spin sky, CameraPath path, LightMissing missing) {
     SceneBudget budget = SceneBudget.of(under(frame, sky), settings, List.of(path));
     return budget
         .frames()
         .get(0)
-        .map(own -> odds.of(own, budget.shared().orElseThrow().core(), Optional.empty()));
+        .map(own -> odds.of(own, budget.shared().orElseThrow().core(), missing));
   }
 
   private static Map<Cause, Double> turnedRound(Map<Cause, Double> shaken) {

@@ -82,9 +82,10 @@ final class ProfileFit {
    * A fit.
    *
    * @param chi2 sum of squares over errors
+   * @param core its form
    * @param coreFwhmPx half-maximum width of the core, pixel not included
    */
-  record Best(double chi2, double coreFwhmPx) {}
+  record Best(double chi2, CoreWaves core, double coreFwhmPx) {}
 
   /**
    * The best core behind a disc.
@@ -92,7 +93,7 @@ final class ProfileFit {
    * @param share D²/16 over that and the second moment of the Gaussian as wide as the core
    */
   Best behind(double share) {
-    Best best = new Best(Double.POSITIVE_INFINITY, fwhmPx);
+    Best best = new Best(Double.POSITIVE_INFINITY, CoreWaves.GAUSSIAN, fwhmPx);
     for (CoreWaves core : CoreWaves.values()) {
       Best one = behind(core, share);
       best = one.chi2() < best.chi2() ? one : best;
@@ -123,7 +124,7 @@ final class ProfileFit {
         atRight = chi2(core, share, right);
       }
     }
-    return atLeft < atRight ? new Best(atLeft, left) : new Best(atRight, right);
+    return atLeft < atRight ? new Best(atLeft, core, left) : new Best(atRight, core, right);
   }
 
   /** Diameter of the disc of a share behind a core. */

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.Set;
 import rondure.sky.FrameSky;
 import rondure.sky.HotPixels;
+import rondure.sky.ImageVelocity;
+import rondure.sky.MountDrift;
 import rondure.sky.SceneSky;
 
 /** Puts what a scene told about one of its frames into the verdict's list of evidence. */
@@ -31,6 +33,7 @@ record SceneFindings(
   private static final double SEEN_TRAIL_PX = 1;
   private static final double SEEN_DISC_PX = 1;
   private static final double CREEP_PX_PER_MIN = 0.5;
+  private static final ImageVelocity STILL = new ImageVelocity(0, 0);
   private static final double JUMP_PX = 2;
   private static final double PATCHY_MAG = 0.15;
   private static final double SURE = 3;
@@ -118,7 +121,7 @@ record SceneFindings(
   private void addSky(List<Evidence> list) {
     double trail = likelier().trailPx();
     if (scene.sky().finding() == SceneSky.Finding.TRACKING) {
-      list.add(new Evidence(Evidence.Kind.MOUNT_FOLLOWS, Map.of()));
+      addMount(list);
     } else if (trail > SEEN_TRAIL_PX) {
       long frames = scene.sky().frames().stream().filter(FrameSky::isRegistered).count();
       list.add(
@@ -136,11 +139,32 @@ record SceneFindings(
     }
   }
 
+  private void addMount(List<Evidence> list) {
+    FrameSky own = scene.sky().frames().get(scene.places().get(index));
+    Optional<MountDrift> drift =
+        Optional.of(own.creep()).filter(c -> c.rateRadPerS() > 0).map(MountDrift::new);
+    ImageVelocity seen =
+        scene.sky().camera().flatMap(c -> drift.map(d -> d.atCentre(c))).orElse(STILL);
+    if (drift.isPresent() && seen.speedPxPerS() * 60 > CREEP_PX_PER_MIN) {
+      double angle = Math.toDegrees(Math.atan2(seen.yPxPerS(), seen.xPxPerS()));
+      list.add(
+          new Evidence(
+              Evidence.Kind.MOUNT_DRIFTS,
+              Map.of(
+                  "driftPxPerMin", 60 * seen.speedPxPerS(),
+                  "angleDeg", (angle + 360) % 180,
+                  "axisOffArcmin", 60 * drift.get().axisOffDeg())));
+    } else {
+      list.add(new Evidence(Evidence.Kind.MOUNT_FOLLOWS, Map.of()));
+    }
+  }
+
   private void addCamera(List<Evidence> list) {
     FrameSky own = scene.sky().frames().get(scene.places().get(index));
     double pxPerRad = scene.sky().camera().map(c -> c.focalLengthPx()).orElse(0.0);
     double creep = own.creep().rateRadPerS() * pxPerRad * 60;
-    if (creep > CREEP_PX_PER_MIN) {
+    boolean mounted = scene.sky().finding() == SceneSky.Finding.TRACKING;
+    if (creep > CREEP_PX_PER_MIN && !mounted) {
       add(list, Evidence.Kind.CAMERA_CREEPS, "creepPxPerMin", creep);
     }
     if (own.jumpRad() * pxPerRad > JUMP_PX) {
@@ -164,6 +188,7 @@ record SceneFindings(
 
   /** A tail is no halo, nor is there dew where no light is lost. */
   private void addWings(List<Evidence> list, Verdict alone) {
+    LightMissing.of(light).evidence().ifPresent(list::add);
     boolean dimmed = light.loss().map(l -> l.lossMag() > SURE * l.errorMag()).orElse(false);
     light
         .wings()

@@ -114,6 +114,39 @@ final class SceneSolution {
   }
 
   /**
+   * The same where the round parts of wide stars may be off by more: measured widths of discs
+   * depend on the core's profile, directions do not.
+   *
+   * @param roundShare standard error over what is beyond the core
+   */
+  double tolerantLoss(List<Integer> frames, double roundShare) {
+    double sum = expected.shared().loss(shared);
+    for (int j : frames) {
+      if (models.get(j).whole()) {
+        sum += tolerantLoss(j, roundShare) + ownPrior(j).loss(own.get(j));
+      }
+    }
+    return sum;
+  }
+
+  private double tolerantLoss(int frame, double roundShare) {
+    FrameStars stars = models.get(frame).stars();
+    double[] predicted = predicted(frame);
+    double sum = 0;
+    for (int i = 0; i < stars.count; i++) {
+      double allowed = roundShare * Math.max(0, predicted[3 * i] - shared[FrameModel.CORE]);
+      double square = 0;
+      for (int part = 3 * i; part < 3 * i + 3; part++) {
+        double error = part == 3 * i ? Math.hypot(stars.error[part], allowed) : stars.error[part];
+        double off = (stars.seen[part] - predicted[part]) / error;
+        square += off * off;
+      }
+      sum += FrameNormals.loss(square);
+    }
+    return sum;
+  }
+
+  /**
    * Mean second moment of the discs of a frame's stars, px²; 0 where there is none so near.
    *
    * @param within of so many half diagonals from the centre

@@ -4,10 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import rondure.sky.Direction;
-import rondure.sky.FlowJacobian;
-import rondure.sky.ImageVelocity;
-import rondure.sky.SkyMotion;
-import rondure.sky.Spin;
 
 /**
  * Searches the pole of the sky that explains the directions of a frame's stars, at the known rate.
@@ -27,25 +23,14 @@ final class TrailFit {
   /** Wide, usual and long: 14, 24 and 52 mm on 36 × 24 mm, over the diagonal. */
   private static final double[] FOCAL_LENGTHS_PER_DIAGONAL = {0.33, 0.55, 1.2};
 
-  private static final double LENGTH_IS_FREE = 0;
   private static final int GRID_STARS = 50;
 
-  /** Factors are gathered up to here before their logarithm is taken. */
-  private static final double LARGE = 1e100;
-
   private final SmearField field;
-  private final double seconds;
-
-  /** How each star's image moves when the sky turns. */
-  private final FlowJacobian[] flows;
+  private final TrailLoss loss;
 
   private TrailFit(SmearField field, double seconds) {
     this.field = field;
-    this.seconds = seconds;
-    flows = new FlowJacobian[field.count()];
-    for (int i = 0; i < flows.length; i++) {
-      flows[i] = field.camera.jacobian(field.xs[i], field.ys[i]);
-    }
+    loss = new TrailLoss(field, seconds);
   }
 
   /** The best trail model for a field with a known focal length. */
@@ -63,7 +48,7 @@ final class TrailFit {
 
   /** The best model of a trail of any length, for a field with a known focal length. */
   static SmearModel ofAnyLength(SmearField field) {
-    TrailFit fit = new TrailFit(field, LENGTH_IS_FREE);
+    TrailFit fit = new TrailFit(field, TrailLoss.LENGTH_IS_FREE);
     return fit.refined(fit.grid());
   }
 
@@ -87,7 +72,7 @@ final class TrailFit {
     List<Scored> grid = new ArrayList<>();
     for (int i = 0; i < GRID_POINTS; i++) {
       Direction pole = halfSphere(i);
-      grid.add(new Scored(pole, cauchyLoss(pole, stride)));
+      grid.add(new Scored(pole, loss.of(pole, stride)));
     }
     grid.sort(Comparator.comparingDouble(Scored::loss));
     return List.copyOf(grid.subList(0, REFINED));
@@ -96,8 +81,8 @@ final class TrailFit {
   private SmearModel refined(List<Scored> starts) {
     SmearModel best = null;
     for (Scored start : starts) {
-      Scored here = new Scored(start.pole(), cauchyLoss(start.pole(), 1));
-      SmearModel model = SmearFits.known(field, smear(refine(here).pole()));
+      Scored here = new Scored(start.pole(), loss.of(start.pole(), 1));
+      SmearModel model = SmearFits.known(field, loss.smear(refine(here).pole()));
       if (best == null || model.loss() < best.loss()) {
         best = model;
       }
@@ -137,69 +122,11 @@ final class TrailFit {
     for (int i = 0; i < 6; i++) {
       Direction axis = side.rotatedAbout(pole, i * Math.PI / 3);
       Direction moved = pole.rotatedAbout(axis, step);
-      Scored scored = new Scored(moved, cauchyLoss(moved, 1));
+      Scored scored = new Scored(moved, loss.of(moved, 1));
       if (scored.loss() < best.loss()) {
         best = scored;
       }
     }
     return best;
-  }
-
-  /** The line's spin-2, L²/24 along its direction; the best-fitting length when it is free. */
-  private SmearModel.SmearAt smear(Direction pole) {
-    double squared = squareSeconds(Spin.ofSky(pole));
-    return (x, y) -> {
-      ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
-      return new double[] {squared * along(velocity), squared * diagonal(velocity)};
-    };
-  }
-
-  /** Spin-2 of a second's line, (dx² - dy²)/24 and dx dy/12. */
-  private static double along(ImageVelocity velocity) {
-    double dx = velocity.xPxPerS();
-    double dy = velocity.yPxPerS();
-    return (dx * dx - dy * dy) / 24;
-  }
-
-  private static double diagonal(ImageVelocity velocity) {
-    return velocity.xPxPerS() * velocity.yPxPerS() / 12;
-  }
-
-  private double squareSeconds(Spin sky) {
-    return seconds == LENGTH_IS_FREE ? fittedSquareSeconds(sky) : seconds * seconds;
-  }
-
-  private double fittedSquareSeconds(Spin sky) {
-    double product = 0;
-    double square = 1e-12;
-    for (int i = 0; i < field.count(); i++) {
-      ImageVelocity velocity = flows[i].times(sky);
-      double along = along(velocity) / field.alongError[i];
-      double diagonal = diagonal(velocity) / field.diagonalError[i];
-      product +=
-          along * field.along[i] / field.alongError[i]
-              + diagonal * field.diagonal[i] / field.diagonalError[i];
-      square += along * along + diagonal * diagonal;
-    }
-    return Math.max(0, product / square);
-  }
-
-  /** Cauchy's loss never levels off, so that a coarse grid still points to the minimum. */
-  private double cauchyLoss(Direction pole, int stride) {
-    Spin sky = Spin.ofSky(pole);
-    double squared = squareSeconds(sky);
-    double loss = 0;
-    double product = 1;
-    for (int i = 0; i < field.count(); i += stride) {
-      ImageVelocity velocity = flows[i].times(sky);
-      double along = (field.along[i] - squared * along(velocity)) / field.alongError[i];
-      double diagonal = (field.diagonal[i] - squared * diagonal(velocity)) / field.diagonalError[i];
-      product *= 1 + (along * along + diagonal * diagonal) / 4;
-      if (product > LARGE) {
-        loss += Math.log(product);
-        product = 1;
-      }
-    }
-    return loss + Math.log(product);
   }
 }

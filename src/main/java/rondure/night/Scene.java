@@ -2,6 +2,7 @@ package rondure.night;
 
 import java.util.List;
 import java.util.Optional;
+import rondure.sky.SceneSky;
 
 /**
  * Frames of one camera, lens, focal length and size, in time order, on one night.
@@ -24,5 +25,10 @@ public record Scene(
     SceneSolution solution) {
   public Scene {
     frames = List.copyOf(frames);
+  }
+
+  /** Whether the camera rode on a mount that follows the sky. */
+  public boolean isMounted() {
+    return solution.finding() == SceneSky.Finding.TRACKING;
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import rondure.base.Orientation;
 import rondure.blur.Attribution;
 import rondure.blur.Budget;
 import rondure.blur.FieldShape;
@@ -70,7 +71,8 @@ final class SceneJudge {
       frames.add(
           shape.isPresent() ? measured(reading, i, shape.get(), next.next()) : tooFew(reading, i));
     }
-    SceneSolution solution = SceneSolution.of(reading.sky(), answers.explainedShare());
+    Orientation held = shots.isEmpty() ? Orientation.NORMAL : shots.get(0).facts().orientation();
+    SceneSolution solution = SceneSolution.of(reading.sky(), held, answers.explainedShare());
     return new Judgement(frames, reading.reference(), reading.statics(), solution);
   }
 

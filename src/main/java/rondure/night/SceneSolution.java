@@ -1,10 +1,15 @@
 package rondure.night;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import rondure.base.Orientation;
 import rondure.sky.Camera;
+import rondure.sky.CameraFinding;
 import rondure.sky.Direction;
 import rondure.sky.FrameSky;
+import rondure.sky.ImageVelocity;
+import rondure.sky.MountDrift;
 import rondure.sky.SceneSky;
 
 /**
@@ -17,6 +22,8 @@ import rondure.sky.SceneSky;
  * @param centreDeclinationDeg declination of the image centre, north positive, at the first frame
  *     that knows it
  * @param poleErrorDeg standard error of the pole's direction
+ * @param projections how well each projection fits the stars' paths, best first
+ * @param mount how the stars drift on a mount that follows the sky
  * @param explainedShare share of the star shapes' variation that the budget explains (chi²)
  */
 public record SceneSolution(
@@ -26,16 +33,41 @@ public record SceneSolution(
     boolean calibrated,
     Optional<Double> centreDeclinationDeg,
     Optional<Double> poleErrorDeg,
+    List<CameraFinding.Score> projections,
+    Optional<Drift> mount,
     Optional<Double> explainedShare) {
   public SceneSolution {
     Objects.requireNonNull(finding, "finding");
     Objects.requireNonNull(camera, "camera");
     Objects.requireNonNull(centreDeclinationDeg, "centreDeclinationDeg");
     Objects.requireNonNull(poleErrorDeg, "poleErrorDeg");
+    Objects.requireNonNull(mount, "mount");
     Objects.requireNonNull(explainedShare, "explainedShare");
+    projections = List.copyOf(projections);
   }
 
-  static SceneSolution of(SceneSky sky, Optional<Double> explainedShare) {
+  /**
+   * Stars that drift on a mount.
+   *
+   * @param pxPerMin at the frame's centre
+   * @param angleDeg where to, as displayed: 0 = to the right, clockwise, below 360
+   * @param axisOffDeg of the mount's axis off the pole, if its rate is right
+   */
+  public record Drift(double pxPerMin, double angleDeg, double axisOffDeg) {
+
+    static Drift of(MountDrift drift, Camera camera, Orientation orientation) {
+      ImageVelocity seen = drift.atCentre(camera);
+      double x = orientation.displayX(seen.xPxPerS(), seen.yPxPerS(), 1, 1);
+      double y = orientation.displayY(seen.xPxPerS(), seen.yPxPerS(), 1, 1);
+      double angle = Math.toDegrees(Math.atan2(y, x));
+      return new Drift(60 * seen.speedPxPerS(), (angle + 360) % 360, drift.axisOffDeg());
+    }
+  }
+
+  /**
+   * @param orientation in which the scene's pictures are displayed
+   */
+  static SceneSolution of(SceneSky sky, Orientation orientation, Optional<Double> explainedShare) {
     int registered = (int) sky.frames().stream().filter(FrameSky::isRegistered).count();
     Optional<Double> declination = sky.pole().map(SceneSolution::centreDeclinationDeg);
     return new SceneSolution(
@@ -45,6 +77,8 @@ public record SceneSolution(
         sky.calibrated(),
         declination,
         sky.pole().map(pole -> sky.poleErrorDeg()),
+        sky.projections(),
+        MountDrift.of(sky).flatMap(d -> sky.camera().map(c -> Drift.of(d, c, orientation))),
         explainedShare);
   }
 

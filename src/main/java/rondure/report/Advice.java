@@ -53,7 +53,7 @@ final class Advice {
 
   private static String counted(
       ReportContext context, Map.Entry<Mark, Integer> entry, Optional<String> shorter) {
-    String general = context.words().say("advice." + entry.getKey());
+    String general = context.words().say(key(context, entry.getKey()));
     return context
         .words()
         .say(
@@ -64,6 +64,22 @@ final class Advice {
             context.words().say("glance.cause." + entry.getKey()),
             "advice",
             entry.getKey() == Mark.TRAILING ? shorter.orElse(general) : general);
+  }
+
+  /** What moves on a mount is not helped by what helps a tripod. */
+  private static String key(ReportContext context, Mark mark) {
+    String mounted = "advice." + mark + ".mount";
+    long onMount = count(context, mark, true);
+    boolean mostly = onMount > count(context, mark, false);
+    return mostly && context.words().has(mounted) ? mounted : "advice." + mark;
+  }
+
+  private static long count(ReportContext context, Mark mark, boolean mounted) {
+    return context.book().scenes().stream()
+        .filter(scene -> scene.isMounted() == mounted)
+        .flatMap(scene -> scene.frames().stream())
+        .filter(index -> Mark.of(context.book().frames().get(index)) == mark)
+        .count();
   }
 
   /**

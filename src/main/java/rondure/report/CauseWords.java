@@ -33,6 +33,7 @@ final class CauseWords {
           "pairCount",
           "tailPx2",
           "wingPercent",
+          "haloPercent",
           "lightCount",
           "ringPercent",
           "hotPixelCount",
@@ -44,10 +45,14 @@ final class CauseWords {
           "trailPercent",
           "tripodPercent",
           "lensPercent",
+          "otherPercent",
+          "otherFocusPercent",
           "discPx",
           "trailPx",
           "smearPx2",
           "creepPxPerMin",
+          "driftPxPerMin",
+          "axisOffArcmin",
           "jumpPx",
           "lostPercent",
           "scatterMag");
@@ -105,13 +110,24 @@ final class CauseWords {
         .ifPresent(
             verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen, mark))));
     NotKept.why(frame, scene).ifPresent(why -> sentences.add(words.say("notKept." + why)));
-    sentences.add(action(frame, mark));
+    sentences.add(action(frame, mark, scene));
     return sentences;
   }
 
-  private String action(NightFrame frame, Mark mark) {
+  private String action(NightFrame frame, Mark mark, Scene scene) {
+    boolean hazy =
+        mark == Mark.UNDECIDED
+            && frame.verdict().filter(v -> v.undecidedBetween().contains(Cause.HAZE)).isPresent();
+    if (hazy) {
+      return words.say("action.UNDECIDED.HAZE");
+    }
     String kept = "action.kept." + mark;
-    return words.say(Ranking.isKeep(frame) && words.has(kept) ? kept : "action." + mark);
+    String plain = "action." + mark;
+    String mounted = plain + ".mount";
+    if (Ranking.isKeep(frame) && words.has(kept)) {
+      return words.say(kept);
+    }
+    return words.say(scene.isMounted() && words.has(mounted) ? mounted : plain);
   }
 
   /** What is seen in a sharp frame is said in other words than in a softened one. */

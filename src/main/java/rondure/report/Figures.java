@@ -74,7 +74,10 @@ final class Figures {
     if (name.endsWith("Px") || name.equals("ratio")) {
       return px(value);
     }
-    if (name.endsWith("Deg") || name.endsWith("Count") || name.endsWith("Percent")) {
+    if (name.endsWith("Deg")
+        || name.endsWith("Arcmin")
+        || name.endsWith("Count")
+        || name.endsWith("Percent")) {
       return fixed(0, value);
     }
     if (name.endsWith("Ratio")) {

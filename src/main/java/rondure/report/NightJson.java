@@ -17,6 +17,7 @@ import rondure.night.NightSummary;
 import rondure.night.Scene;
 import rondure.night.SceneSolution;
 import rondure.sky.Camera;
+import rondure.sky.CameraFinding;
 
 /**
  * Writes night.json: the whole night as data, described by docs/night.schema.json.
@@ -106,7 +107,31 @@ public final class NightJson {
     node.put("calibrated", solution.calibrated());
     node.put("centreDeclinationDeg", Rounded.of(solution.centreDeclinationDeg()).orElse(null));
     node.put("poleErrorDeg", Rounded.of(solution.poleErrorDeg()).orElse(null));
+    node.set("projections", projections(solution));
+    node.set("mount", solution.mount().map(NightJson::mount).orElse(null));
     node.put("explainedShare", Rounded.of(solution.explainedShare()).orElse(null));
+    return node;
+  }
+
+  /** Misfits beyond the best projection's: differences are what counts. */
+  private static ArrayNode projections(SceneSolution solution) {
+    ArrayNode list = MAPPER.createArrayNode();
+    double best = solution.projections().stream().mapToDouble(p -> p.criterion()).min().orElse(0);
+    for (CameraFinding.Score score : solution.projections()) {
+      ObjectNode node = list.addObject();
+      node.put("projection", FrameFields.spelled(score.projection()));
+      node.put("chi2AboveBest", Rounded.of(score.criterion() - best).orElse(null));
+      node.put("focalLengthPx", Rounded.of(score.focalLengthPx()).orElse(null));
+      node.put("distortionK1", Rounded.of(score.k1()).orElse(null));
+    }
+    return list;
+  }
+
+  private static ObjectNode mount(SceneSolution.Drift drift) {
+    ObjectNode node = MAPPER.createObjectNode();
+    node.put("driftPxPerMin", Rounded.of(drift.pxPerMin()).orElse(null));
+    node.put("driftAngleDeg", Rounded.of(drift.angleDeg()).orElse(null));
+    node.put("axisOffDeg", Rounded.of(drift.axisOffDeg()).orElse(null));
     return node;
   }
 

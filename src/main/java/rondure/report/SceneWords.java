@@ -2,10 +2,12 @@ package rondure.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rondure.night.Scene;
 import rondure.night.SceneSolution;
 import rondure.report.layout.Wording;
 import rondure.sky.Camera;
+import rondure.sky.Projection;
 
 /** What the stars of a scene told about its aim and its lens, in sentences. */
 final class SceneWords {
@@ -24,6 +26,7 @@ final class SceneWords {
             Integer.toString(solution.registeredFrames()),
             "frames",
             Integer.toString(scene.frames().size())));
+    solution.mount().ifPresent(drift -> sentences.add(mount(drift, words)));
     solution
         .centreDeclinationDeg()
         .ifPresent(
@@ -32,6 +35,10 @@ final class SceneWords {
                     words.say("scene.aim", "declination", Figures.fixed(0, d).replace('-', '−'))));
     if (solution.calibrated()) {
       solution.camera().ifPresent(camera -> sentences.add(lens(camera, words)));
+      unlikeRectilinear(solution)
+          .ifPresent(
+              times ->
+                  sentences.add(words.say("scene.projection", "times", Figures.fixed(1, times))));
     }
     solution
         .explainedShare()
@@ -43,6 +50,28 @@ final class SceneWords {
                         "explained",
                         Figures.percent(Math.min(MOST_EXPLAINED, share)))));
     return sentences;
+  }
+
+  private static String mount(SceneSolution.Drift drift, Wording words) {
+    int eighth = (int) Math.floor(drift.angleDeg() / 45 + 0.5) % 8;
+    return words.say(
+        "scene.mount",
+        "drift",
+        Figures.fixed(1, drift.pxPerMin()),
+        "towards",
+        words.say("towards." + eighth),
+        "axisOff",
+        Figures.fixed(1, drift.axisOffDeg()) + "°");
+  }
+
+  /** How much more a rectilinear lens would miss, where another one was chosen. */
+  private static Optional<Double> unlikeRectilinear(SceneSolution solution) {
+    boolean bent =
+        solution.camera().map(c -> c.projection() != Projection.RECTILINEAR).orElse(false);
+    return solution.projections().stream()
+        .filter(score -> bent && score.projection() == Projection.RECTILINEAR)
+        .map(score -> Math.sqrt(score.criterion() / solution.projections().get(0).criterion()))
+        .findFirst();
   }
 
   private static String lens(Camera camera, Wording words) {

@@ -2,7 +2,6 @@ package rondure.sky;
 
 import java.util.ArrayList;
 import java.util.List;
-import rondure.base.RobustStats;
 
 /**
  * The camera's own motion while it was aimed at one place: what is left of the frames' attitudes
@@ -15,19 +14,17 @@ final class AimPath {
   private static final double PRICE = 45;
   private static final double STEEP_SIGMAS = 4.5;
   private static final double JUMP_SIGMAS = 5;
+  private static final double BEND_SIGMAS = 4;
   private static final int MEETING_PLACES = 8;
-  private static final int ENOUGH_FOR_SCATTER = 8;
-
-  /** Air, lens and pixels let the mean of the stars wander by about this, px. */
-  private static final double WANDER_PX = 0.01;
 
   final List<Pose> poses;
   final double[] times;
   final Vec[] path;
   final Vec noise;
+  private final PathNoise scatter;
   final List<PathPieces.Piece> pieces;
 
-  private AimPath(List<Pose> poses, Vec sky, double stepSeconds, double focalLengthPx) {
+  private AimPath(List<Pose> poses, Vec sky, Sight sight) {
     this.poses = List.copyOf(poses);
     double start = poses.get(0).seconds();
     Rotation back = poses.get(0).withoutSky(sky, start).inverse();
@@ -37,8 +34,9 @@ final class AimPath {
       times[i] = poses.get(i).seconds() - start;
       path[i] = Vec.log(back.then(poses.get(i).withoutSky(sky, start)));
     }
-    noise = noise(sky, stepSeconds, focalLengthPx);
-    pieces = withoutSteepPairs(PathPieces.of(times, path, noise, PRICE));
+    scatter = new PathNoise(times, path, PathNoise.stated(poses, sky, sight.stepSeconds()));
+    noise = scatter.ofPlace(sight.camera().focalLengthPx());
+    pieces = joined(withoutSteepPairs(PathPieces.of(times, path, noise, PRICE)));
   }
 
   /**
@@ -46,23 +44,56 @@ final class AimPath {
    *
    * @param sky spin of the sky in its own axes, rad/s
    */
-  static List<AimPath> of(List<Pose> poses, Vec sky, double stepSeconds, double focalLengthPx) {
+  static List<AimPath> of(List<Pose> poses, Vec sky, Sight sight) {
     List<AimPath> aims = new ArrayList<>();
     int from = 0;
-    double start = poses.get(0).seconds();
     for (int i = 1; i <= poses.size(); i++) {
       boolean ends = i == poses.size();
       if (!ends) {
-        Rotation before = poses.get(i - 1).withoutSky(sky, start);
-        Rotation step = before.inverse().then(poses.get(i).withoutSky(sky, start));
-        ends = step.angleRad() > LARGEST_STEP_RAD;
+        ends = poses.get(i - 1).stepTo(poses.get(i), sky) > LARGEST_STEP_RAD;
       }
       if (ends) {
-        aims.add(new AimPath(poses.subList(from, i), sky, stepSeconds, focalLengthPx));
+        aims.add(new AimPath(poses.subList(from, i), sky, sight));
         from = i;
       }
     }
     return aims;
+  }
+
+  /** The turn from the end of this aim to the beginning of a later one, rad. */
+  double stepTo(AimPath later, Vec sky) {
+    Pose end = poses.get(poses.size() - 1);
+    return end.stepTo(later.poses.get(0), sky);
+  }
+
+  /** Takes cuts back that a path which wanders would make as well. */
+  private List<PathPieces.Piece> joined(List<PathPieces.Piece> found) {
+    List<PathPieces.Piece> kept = new ArrayList<>(found);
+    int p = 0;
+    while (p + 1 < kept.size()) {
+      if (isOneMotion(kept.get(p), kept.get(p + 1))) {
+        int until = kept.remove(p + 1).until();
+        kept.set(p, PathPieces.piece(times, path, kept.get(p).from(), until));
+        p = Math.max(0, p - 1);
+      } else {
+        p++;
+      }
+    }
+    return kept;
+  }
+
+  private boolean isOneMotion(PathPieces.Piece before, PathPieces.Piece after) {
+    if (before.count() < 2 || after.count() < 2 || jump(before, after) > 0) {
+      return false;
+    }
+    Vec one = scatter.slopeErrors(before);
+    Vec other = scatter.slopeErrors(after);
+    Vec change = after.slope().minus(before.slope());
+    double chi2 = 0;
+    for (int k = 0; k < 3; k++) {
+      chi2 += Math.pow(change.at(k), 2) / (Math.pow(one.at(k), 2) + Math.pow(other.at(k), 2));
+    }
+    return chi2 < BEND_SIGMAS * BEND_SIGMAS;
   }
 
   /** Two points always lie on a line: when it is steep they are two places, not a motion. */
@@ -91,63 +122,6 @@ final class AimPath {
 
   private PathPieces.Piece single(int i) {
     return new PathPieces.Piece(i, i + 1, times[i], path[i], Vec.ZERO, 0);
-  }
-
-  /** Noise of a piece: its own scatter about its line where that is larger. */
-  private Vec noise(PathPieces.Piece piece) {
-    int freedom = piece.count() - 2;
-    if (freedom < 1) {
-      return noise;
-    }
-    double[] own = new double[3];
-    for (int k = 0; k < 3; k++) {
-      double squares = 0;
-      for (int i = piece.from(); i < piece.until(); i++) {
-        double off = path[i].at(k) - piece.at(times[i]).at(k);
-        squares += off * off;
-      }
-      // Few points tell their scatter badly: Student's t at 1 σ (84 %) for 1, 2, 3 ... is 1.84,
-      // 1.32, 1.20 ...
-      double student = 1 + 0.84 / Math.pow(freedom, 1.4);
-      own[k] = Math.max(noise.at(k), student * Math.sqrt(squares / freedom));
-    }
-    return Vec.of(own);
-  }
-
-  /** Formal errors with the clock's steps, or the scatter from frame to frame where larger. */
-  private Vec noise(Vec sky, double stepSeconds, double focalLengthPx) {
-    Vec axis = sky.turned(poses.get(0).turn());
-    double[] noise = new double[3];
-    for (int k = 0; k < 3; k++) {
-      int component = k;
-      double formal =
-          RobustStats.median(poses.stream().mapToDouble(p -> p.errors().at(component)).toArray());
-      double clock = Math.abs(axis.at(k)) * stepSeconds / Math.sqrt(12);
-      double least = Math.hypot(Math.hypot(formal, clock), WANDER_PX / focalLengthPx);
-      noise[k] = Math.max(least, orZero(scatter(k)));
-    }
-    return Vec.of(noise);
-  }
-
-  private static double orZero(double value) {
-    return Double.isNaN(value) ? 0 : value;
-  }
-
-  /** From what each point is off the line between its neighbours; NaN when too few. */
-  private double scatter(int axis) {
-    if (times.length < ENOUGH_FOR_SCATTER) {
-      return Double.NaN;
-    }
-    double[] off = new double[times.length - 2];
-    for (int i = 1; i + 1 < times.length; i++) {
-      double span = times[i + 1] - times[i - 1];
-      double share = span > 0 ? (times[i] - times[i - 1]) / span : 0.5;
-      double between = (1 - share) * path[i - 1].at(axis) + share * path[i + 1].at(axis);
-      double factor = Math.sqrt(1 + share * share + (1 - share) * (1 - share));
-      off[i - 1] = (path[i].at(axis) - between) / factor;
-    }
-    return RobustStats.SIGMA_PER_MAD
-        * RobustStats.median(java.util.Arrays.stream(off).map(Math::abs).toArray());
   }
 
   /** The step between two pieces, 0 when their lines may meet between them. */
@@ -184,10 +158,9 @@ final class AimPath {
     for (PathPieces.Piece piece : pieces) {
       if (piece.count() >= 2 && piece.spread() > 0) {
         Rotation turn = poses.get((piece.from() + piece.until() - 1) / 2).turn();
-        Vec errors = noise(piece).times(1 / Math.sqrt(piece.spread()));
         Vec rate = sky.plus(piece.slope().turned(turn.inverse()));
         double seconds = times[piece.until() - 1] - times[piece.from()];
-        rates.add(new PieceRate(piece, rate, errors, turn, seconds));
+        rates.add(new PieceRate(piece, rate, scatter.slopeErrors(piece), turn, seconds));
       }
     }
     return rates;

@@ -26,6 +26,7 @@ final class BundleFit {
   private final double stepSeconds;
   private final double[] weights;
   private final double[] variances = new double[BundleNormal.SHARED];
+  private double correlation;
   private double[] misfits;
   private double scale;
 
@@ -86,6 +87,11 @@ final class BundleFit {
     return Math.sqrt(variances[1]);
   }
 
+  /** Correlation of both errors. */
+  double correlation() {
+    return correlation;
+  }
+
   /** Typical misfit over the stated errors, per axis. */
   double scale() {
     return Misfits.scale(misfits, freeShare());
@@ -137,6 +143,8 @@ final class BundleFit {
       misfits = bundle.misfits();
       double growth = Misfits.growth(misfits, scale, freeShare());
       Arrays.setAll(variances, i -> growth * step.covariance().getEntry(i, i));
+      double together = growth * step.covariance().getEntry(0, 1);
+      correlation = Math.max(-1, Math.min(1, together / (focalError() * k1Error())));
       boolean settled = moved < SETTLED_SHARE * Math.min(focalError(), k1Error());
       if (settled && !huber) {
         break;

@@ -63,7 +63,7 @@ public final class CameraCalibration {
 
   /** The same with what is known of the camera before. */
   static CameraFinding of(CameraPrior prior, List<Sighting> sightings, SceneClock clock) {
-    SightingChoice choice = new SightingChoice(sightings);
+    SightingChoice choice = new SightingChoice(sightings, prior.nominal());
     if (isTooSmall(choice.of(FEW_FRAMES, FEW_TRACKS))) {
       return CameraFinding.nominal(prior.nominal(), CameraFinding.Outcome.TOO_FEW, List.of());
     }
@@ -77,7 +77,8 @@ public final class CameraCalibration {
    */
   public static Optional<CameraFinding> ofUnknownFocalLength(
       int widthPx, int heightPx, List<Sighting> sightings, SceneClock clock) {
-    SightingChoice choice = new SightingChoice(sightings);
+    Camera middle = Camera.rectilinear(1, widthPx, heightPx);
+    SightingChoice choice = new SightingChoice(sightings, middle);
     SightingTable few = choice.of(FEW_FRAMES, FEW_TRACKS);
     if (isTooSmall(few)) {
       return Optional.empty();
@@ -122,6 +123,7 @@ public final class CameraCalibration {
         outcome,
         chosen.focalError(),
         chosen.k1Error(),
+        chosen.correlation(),
         chosen.residualPx(),
         chosen.rate().map(RateLine::rateShare).orElse(Double.NaN),
         scores);

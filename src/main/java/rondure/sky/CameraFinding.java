@@ -11,6 +11,7 @@ import java.util.Objects;
  * @param focalErrorShare standard error of the focal length, as a share of it; infinite when not
  *     fitted
  * @param k1Error standard error of k1; infinite when not fitted
+ * @param correlation of both errors; 0 when not fitted
  * @param residualPx root mean square of the places' misfit per axis, outliers left out; NaN when
  *     not fitted
  * @param rateShare the sky's rate that the calibrated camera sees, over the sidereal one; NaN
@@ -22,6 +23,7 @@ public record CameraFinding(
     Outcome outcome,
     double focalErrorShare,
     double k1Error,
+    double correlation,
     double residualPx,
     double rateShare,
     List<Score> scores) {
@@ -56,12 +58,21 @@ public record CameraFinding(
       throw new IllegalArgumentException(
           "errors must be >= 0, were " + focalErrorShare + ", " + k1Error);
     }
+    if (!(Math.abs(correlation) <= 1)) {
+      throw new IllegalArgumentException("correlation must be in [-1, 1], was " + correlation);
+    }
   }
 
   /** Nothing better than a camera's nominal values. */
   static CameraFinding nominal(Camera camera, Outcome outcome, List<Score> scores) {
     double open = Double.POSITIVE_INFINITY;
-    return new CameraFinding(camera, outcome, open, open, Double.NaN, Double.NaN, scores);
+    return new CameraFinding(camera, outcome, open, open, 0, Double.NaN, Double.NaN, scores);
+  }
+
+  /** How far the calibrated camera may be wrong. */
+  CameraDoubt doubt() {
+    double covariance = correlation * focalErrorShare * k1Error;
+    return new CameraDoubt(focalErrorShare * focalErrorShare, k1Error * k1Error, covariance);
   }
 
   public boolean isCalibrated() {

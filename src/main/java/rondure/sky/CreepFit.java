@@ -22,6 +22,13 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
   private static final double LEAST_GAIN = 60;
   private static final double LARGEST_MISFIT = 4;
   private static final double LEAST_SIGMAS = 4;
+
+  /**
+   * A creep in any direction is hardly ever more than so many times what it adds to the rate (one
+   * in ten): a path that merely bends, at the sidereal rate, is a tripod that settles or swings.
+   */
+  private static final double MOST_OVER_RATE = 10;
+
   private static final double OMEGA = SkyMotion.SIDEREAL_RATE_RAD_PER_S;
 
   private static final int SKY_TERMS = 2;
@@ -56,6 +63,7 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
     private Vec sky;
     private Vec creep = Vec.ZERO;
     private Vec offset = Vec.ZERO;
+    private double steadyRate;
 
     Fit(List<Pose> poses, Vec noise, Vec guess) {
       this.poses = poses;
@@ -99,7 +107,8 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
           (steady - chi2) / scale > LEAST_GAIN
               && scale < LARGEST_MISFIT
               && creep.length() > Math.max(leastCreep, LEAST_SIGMAS * creepError)
-              && creep.length() < 2 * OMEGA;
+              && creep.length() < 2 * OMEGA
+              && creep.length() < MOST_OVER_RATE * Math.abs(steadyRate - OMEGA);
       return proven
           ? Optional.of(new CreepFit(sky, creep, Math.sqrt(scale * poleVariance)))
           : Optional.empty();
@@ -128,6 +137,7 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
         off = off.plus(sum.minus(slope.times(times)).times(1 / n));
         spin = spin.plus(slope.turned(middle.turn().inverse()));
       }
+      steadyRate = spin.length();
       return chi2(residuals(spin, Vec.ZERO, off));
     }
 
@@ -153,17 +163,10 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
       return java.util.Arrays.stream(residuals).map(r -> r * r).sum();
     }
 
-    private Vec[] across() {
-      Vec axis = sky.withLength(1);
-      Vec helper = Math.abs(axis.x()) < 0.7 ? new Vec(1, 0, 0) : new Vec(0, 1, 0);
-      Vec first = axis.cross(helper).withLength(1);
-      return new Vec[] {first, axis.cross(first)};
-    }
-
     private RealMatrix jacobian() {
       double[] now = residuals(sky, creep, offset);
       RealMatrix jacobian = new Array2DRowRealMatrix(now.length, TERMS);
-      Vec[] across = across();
+      Vec[] across = sky.across();
       for (int term = 0; term < TERMS; term++) {
         double step = term < SKY_TERMS + 3 ? 1e-4 * OMEGA : 1e-7;
         double[] moved =
@@ -184,7 +187,7 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
     }
 
     private void apply(double[] move) {
-      Vec[] across = across();
+      Vec[] across = sky.across();
       sky = sky.plus(across[0].times(move[0])).plus(across[1].times(move[1])).withLength(OMEGA);
       creep = creep.plus(new Vec(move[2], move[3], move[4]));
       offset = offset.plus(new Vec(move[5], move[6], move[7]));

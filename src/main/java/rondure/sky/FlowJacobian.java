@@ -24,6 +24,11 @@ public record FlowJacobian(
     return new ImageVelocity(xByX * x + xByY * y + xByZ * z, yByX * x + yByY * y + yByZ * z);
   }
 
+  /** Bᵀ of a displacement: how much it asks of each rotation in a least-squares fit. */
+  Vec pull(double xPx, double yPx) {
+    return new Vec(xByX * xPx + yByX * yPx, xByY * xPx + yByY * yPx, xByZ * xPx + yByZ * yPx);
+  }
+
   /**
    * B S Bᵀ, px²: the blur of small camera rotations with covariance S during an exposure. Linear in
    * S, so that the six unit covariances give the columns of a fit.

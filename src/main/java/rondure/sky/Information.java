@@ -23,6 +23,28 @@ record Information(double xx, double xy, double xz, double yy, double yz, double
       sum[4] -= weight * s.y() * s.z();
       sum[5] += weight * (1 - s.z() * s.z());
     }
+    return of(sum);
+  }
+
+  /** Of displacements in the image with an error of 1 px each: Σ BᵀB. */
+  static Information ofFlows(List<FlowJacobian> flows) {
+    double[] sum = new double[6];
+    flows.forEach(flow -> add(sum, flow, 1));
+    return of(sum);
+  }
+
+  /** Adds Bᵀ w B. */
+  static void add(double[] sum, FlowJacobian b, double weight) {
+    sum[0] += weight * (b.xByX() * b.xByX() + b.yByX() * b.yByX());
+    sum[1] += weight * (b.xByX() * b.xByY() + b.yByX() * b.yByY());
+    sum[2] += weight * (b.xByX() * b.xByZ() + b.yByX() * b.yByZ());
+    sum[3] += weight * (b.xByY() * b.xByY() + b.yByY() * b.yByY());
+    sum[4] += weight * (b.xByY() * b.xByZ() + b.yByY() * b.yByZ());
+    sum[5] += weight * (b.xByZ() * b.xByZ() + b.yByZ() * b.yByZ());
+  }
+
+  /** Its six entries, row by row of the upper triangle. */
+  static Information of(double[] sum) {
     return new Information(sum[0], sum[1], sum[2], sum[3], sum[4], sum[5]);
   }
 

@@ -33,13 +33,9 @@ final class PathPieces {
     }
   }
 
-  private final double[] times;
   private final double[][] sums;
-  private final Vec[] path;
 
   private PathPieces(double[] times, Vec[] path, Vec noise) {
-    this.times = times;
-    this.path = path;
     this.sums = sums(times, path, noise);
   }
 
@@ -67,7 +63,7 @@ final class PathPieces {
     }
     List<Piece> list = new ArrayList<>();
     for (int until = n; until > 0; until = from[until]) {
-      list.add(0, pieces.piece(from[until], until));
+      list.add(0, piece(times, path, from[until], until));
     }
     return list;
   }
@@ -117,7 +113,8 @@ final class PathPieces {
     return misfit;
   }
 
-  private Piece piece(int from, int until) {
+  /** The line through the points from one to before another. */
+  static Piece piece(double[] times, Vec[] path, int from, int until) {
     int n = until - from;
     double middle = 0;
     Vec level = Vec.ZERO;

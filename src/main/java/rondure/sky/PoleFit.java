@@ -67,12 +67,10 @@ record PoleFit(Vec spin, double errorRadPerS) {
 
   /** Two directions across a vector, as columns. */
   private static RealMatrix tangent(Vec v) {
-    Vec axis = v.withLength(1);
-    Vec helper = Math.abs(axis.x()) < 0.7 ? new Vec(1, 0, 0) : new Vec(0, 1, 0);
-    Vec first = axis.cross(helper).withLength(1);
+    Vec[] across = v.across();
     RealMatrix basis = new Array2DRowRealMatrix(3, 2);
-    basis.setColumn(0, first.toArray());
-    basis.setColumn(1, axis.cross(first).toArray());
+    basis.setColumn(0, across[0].toArray());
+    basis.setColumn(1, across[1].toArray());
     return basis;
   }
 }

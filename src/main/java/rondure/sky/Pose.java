@@ -28,4 +28,10 @@ record Pose(int frame, double seconds, Rotation turn, Vec errors) {
   Rotation withoutSky(Vec skyRadPerS, double toSeconds) {
     return skyRadPerS.times(toSeconds - seconds).exp().then(turn);
   }
+
+  /** How far the camera turned from this pose to a later one, the sky turned back, rad. */
+  double stepTo(Pose later, Vec skyRadPerS) {
+    Rotation before = withoutSky(skyRadPerS, seconds);
+    return before.inverse().then(later.withoutSky(skyRadPerS, seconds)).angleRad();
+  }
 }

@@ -7,7 +7,7 @@ import java.util.Optional;
 final class RegisteredScene {
   private static final double FOUND_SCALE_ERROR = 0.08;
   private static final double NOMINAL_SCALE_ERROR = 0.03;
-  private static final double LEAST_SCALE_ERROR = 0.0005;
+  private static final double K1_ERROR = 0.05;
 
   private final List<SkyShot> shots;
   private final SceneClock clock;
@@ -15,9 +15,10 @@ final class RegisteredScene {
   private final boolean scaleTold;
   private Camera camera;
   private boolean calibrated;
-  private double calibratedError;
+  private List<CameraFinding.Score> scores = List.of();
+  private CameraDoubt calibratedDoubt;
   private List<FrameStars> frames;
-  private List<StarChain.Link> links;
+  private List<FrameLink> links;
 
   /**
    * @param scaleKnown whether the camera's focal length means anything
@@ -32,33 +33,34 @@ final class RegisteredScene {
 
   SceneSky sky() {
     match();
-    if (links.stream().allMatch(StarChain.Link::isFirst)) {
+    if (links.stream().allMatch(FrameLink::isFirst)) {
       Optional<Camera> told = scaleTold ? Optional.of(camera) : Optional.empty();
       return SceneSky.unknown(SceneSky.Finding.NO_MATCH, told, shots.size());
     }
     if (scaleKnown) {
       CameraFinding finding =
           CameraCalibration.of(prior(), Sightings.of(frames, links, shots.size()), clock);
+      scores = finding.scores();
       if (finding.isCalibrated()) {
         calibrated = true;
-        calibratedError = Math.max(LEAST_SCALE_ERROR, finding.focalErrorShare());
+        calibratedDoubt = finding.doubt();
         camera = finding.camera();
         frames = frames();
         links = StarChain.again(camera, frames, links);
       }
     }
     SkyStory.Matched matched = new SkyStory.Matched(camera, frames, links);
-    return new SkyStory(shots, clock, matched, trust()).told();
+    return new SkyStory(shots, clock, matched, trust()).told().with(scores);
   }
 
   private CameraPrior prior() {
     return scaleTold ? CameraPrior.ofFacts(camera) : CameraPrior.found(camera, FOUND_SCALE_ERROR);
   }
 
-  private SkyStory.Trust trust() {
-    double error =
-        calibrated ? calibratedError : scaleTold ? NOMINAL_SCALE_ERROR : FOUND_SCALE_ERROR;
-    return new SkyStory.Trust(scaleKnown, calibrated, error);
+  private Sight.Trust trust() {
+    double share = scaleTold ? NOMINAL_SCALE_ERROR : FOUND_SCALE_ERROR;
+    CameraDoubt doubt = calibrated ? calibratedDoubt : CameraDoubt.of(share, K1_ERROR);
+    return new Sight.Trust(scaleKnown, calibrated, doubt);
   }
 
   private void match() {

@@ -55,6 +55,14 @@ public record RotationCovariance(
         factor * zzRad2);
   }
 
+  /** S a. */
+  Vec times(Vec a) {
+    return new Vec(
+        xxRad2 * a.x() + xyRad2 * a.y() + xzRad2 * a.z(),
+        xyRad2 * a.x() + yyRad2 * a.y() + yzRad2 * a.z(),
+        xzRad2 * a.x() + yzRad2 * a.y() + zzRad2 * a.z());
+  }
+
   /** aᵀ S b for two vectors. */
   double between(double aX, double aY, double aZ, double bX, double bY, double bZ) {
     return aX * (xxRad2 * bX + xyRad2 * bY + xzRad2 * bZ)

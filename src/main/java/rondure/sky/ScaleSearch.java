@@ -70,11 +70,11 @@ final class ScaleSearch {
     return shots.stream().map(shot -> new FrameStars(shot.field(), camera)).toList();
   }
 
-  private List<StarChain.Link> links(Camera camera, List<SkyShot> some) {
+  private List<FrameLink> links(Camera camera, List<SkyShot> some) {
     return StarChain.of(camera, frames(camera, some), clock);
   }
 
-  private Found refine(Camera start, List<FrameStars> frames, List<StarChain.Link> links) {
+  private Found refine(Camera start, List<FrameStars> frames, List<FrameLink> links) {
     List<StarPaths.Pair> pairs = StarPaths.longest(frames, links, LINKS_TO_FIT);
     double[] costs = new double[STEPS];
     List<Camera> cameras = new ArrayList<>();

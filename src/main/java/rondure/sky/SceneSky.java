@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param poleErrorDeg standard error of the pole's direction
  * @param frames one for each frame, in the order given
  * @param tracks which measured stars of different frames are one star
+ * @param projections how well each projection fits the stars' paths, best first; none where they
+ *     were not compared
  */
 public record SceneSky(
     Finding finding,
@@ -24,7 +26,8 @@ public record SceneSky(
     Optional<Direction> pole,
     double poleErrorDeg,
     List<FrameSky> frames,
-    StarTracks tracks) {
+    StarTracks tracks,
+    List<CameraFinding.Score> projections) {
 
   /** What could be solved. */
   public enum Finding {
@@ -55,6 +58,24 @@ public record SceneSky(
     Objects.requireNonNull(pole, "pole");
     Objects.requireNonNull(tracks, "tracks");
     frames = List.copyOf(frames);
+    projections = List.copyOf(projections);
+  }
+
+  /** A scene whose projections were not compared. */
+  public SceneSky(
+      Finding finding,
+      Optional<Camera> camera,
+      boolean calibrated,
+      Optional<Direction> pole,
+      double poleErrorDeg,
+      List<FrameSky> frames,
+      StarTracks tracks) {
+    this(finding, camera, calibrated, pole, poleErrorDeg, frames, tracks, List.of());
+  }
+
+  /** The same with how well each projection fits. */
+  SceneSky with(List<CameraFinding.Score> scores) {
+    return new SceneSky(finding, camera, calibrated, pole, poleErrorDeg, frames, tracks, scores);
   }
 
   /** A scene of which only its frames are known. */

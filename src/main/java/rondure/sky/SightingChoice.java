@@ -22,8 +22,13 @@ final class SightingChoice {
 
   private final TreeMap<Integer, List<Sighting>> byFrame = new TreeMap<>();
   private final List<Integer> numbers;
+  private final Camera camera;
 
-  SightingChoice(Collection<Sighting> sightings) {
+  /**
+   * @param camera that saw them: its centre is the middle of the sensor
+   */
+  SightingChoice(Collection<Sighting> sightings, Camera camera) {
+    this.camera = camera;
     sightings.forEach(s -> byFrame.computeIfAbsent(s.frame(), f -> new ArrayList<>()).add(s));
     byFrame.values().removeIf(list -> list.size() < LEAST_PER_FRAME);
     numbers = List.copyOf(byFrame.keySet());
@@ -62,21 +67,23 @@ final class SightingChoice {
     return new SightingTable(distinct, spread(List.copyOf(tracks.values()), mostTracks));
   }
 
-  /** Takes tracks from the cells of a coarse grid in turn. */
-  private static List<List<Sighting>> spread(List<List<Sighting>> tracks, int most) {
+  /**
+   * Takes tracks from the cells of a coarse grid in turn; a frame that is turned takes the same.
+   */
+  private List<List<Sighting>> spread(List<List<Sighting>> tracks, int most) {
     if (tracks.size() <= most) {
       return tracks;
     }
-    double width = 1 + tracks.stream().mapToDouble(t -> t.get(0).xPx()).max().orElse(0);
-    double height = 1 + tracks.stream().mapToDouble(t -> t.get(0).yPx()).max().orElse(0);
+    double width = 2 * camera.centreXPx() + 1;
+    double height = 2 * camera.centreYPx() + 1;
     Map<Integer, Integer> taken = new HashMap<>();
     Map<List<Sighting>, Integer> turns = new IdentityHashMap<>();
     List<List<Sighting>> longest = new ArrayList<>(tracks);
     longest.sort(Comparator.comparingInt((List<Sighting> t) -> -t.size()));
     for (List<Sighting> track : longest) {
       Sighting middle = track.get(track.size() / 2);
-      int column = cell(middle.xPx() / width, COLUMNS);
-      int row = cell(middle.yPx() / height, ROWS);
+      int column = cell((middle.xPx() + 0.5) / width, COLUMNS);
+      int row = cell((middle.yPx() + 0.5) / height, ROWS);
       turns.put(track, taken.merge(row * COLUMNS + column, 1, Integer::sum));
     }
     longest.sort(Comparator.comparingInt(turns::get));

@@ -8,11 +8,11 @@ import java.util.List;
 final class Sightings {
   private Sightings() {}
 
-  static List<Sighting> of(List<FrameStars> frames, List<StarChain.Link> links, int frameCount) {
+  static List<Sighting> of(List<FrameStars> frames, List<FrameLink> links, int frameCount) {
     int[][] tracks = new int[frameCount][];
     int count = 0;
     List<Sighting> sightings = new ArrayList<>();
-    for (StarChain.Link link : links) {
+    for (FrameLink link : links) {
       FrameStars stars = frames.get(link.frame());
       int[] mine = new int[stars.count];
       Arrays.fill(mine, -1);

@@ -15,60 +15,13 @@ final class SkyMap {
   private static final double KEPT_SIGMAS = 4.5;
   private static final int FORGET_AFTER_FRAMES = 6;
   private static final int SWEEPS = 2;
-  private static final double LONGEST_MEMORY = 12;
 
   private final Camera camera;
   private final List<FrameStars> frames;
   private final Attitude[] attitudes;
   private final int[][] tracks;
-  private final List<Known> stars = new ArrayList<>();
-  private final List<Known> alive = new ArrayList<>();
-
-  /**
-   * Where a frame looks.
-   *
-   * @param turn from the block's axes to the camera's
-   * @param errors standard errors of a small rotation about the camera's axes, rad
-   * @param misfitPx robust scatter of the stars about their places
-   * @param stars used
-   */
-  record Attitude(Rotation turn, Vec errors, double misfitPx, int stars) {
-    /** As a link foretells it. */
-    static Attitude foretold(Rotation turn) {
-      return new Attitude(turn, Vec.ZERO, 0, 0);
-    }
-  }
-
-  /** A star of the map: the sum of its directions, and when it was last seen. */
-  private static final class Known {
-    private final int number;
-    private double x;
-    private double y;
-    private double z;
-    private double weight;
-    private int seen;
-    private int lastFrame;
-
-    Known(int number) {
-      this.number = number;
-    }
-
-    void add(Direction d, double errorPx, int frame) {
-      double share = 1 / (errorPx * errorPx);
-      // A bounded memory lets the star follow what the camera model leaves.
-      double fade = seen >= LONGEST_MEMORY ? 1 - 1 / LONGEST_MEMORY : 1;
-      x = fade * x + share * d.x();
-      y = fade * y + share * d.y();
-      z = fade * z + share * d.z();
-      weight = fade * weight + share;
-      seen++;
-      lastFrame = frame;
-    }
-
-    Direction direction() {
-      return Direction.of(x, y, z);
-    }
-  }
+  private final List<MapStar> stars = new ArrayList<>();
+  private final List<MapStar> alive = new ArrayList<>();
 
   SkyMap(Camera camera, List<FrameStars> frames) {
     this.camera = camera;
@@ -92,8 +45,8 @@ final class SkyMap {
   }
 
   /** Builds the map from the links of one block, parents first. */
-  void build(List<StarChain.Link> links) {
-    for (StarChain.Link link : links) {
+  void build(List<FrameLink> links) {
+    for (FrameLink link : links) {
       if (link.isFirst()) {
         accept(link.frame(), Attitude.foretold(Rotation.NONE), none(link.frame()));
       } else if (attitudes[link.parent()] != null) {
@@ -111,9 +64,9 @@ final class SkyMap {
     return none;
   }
 
-  private void place(StarChain.Link link) {
+  private void place(FrameLink link) {
     Rotation guess = attitudes[link.parent()].turn().then(link.turn());
-    List<Known> visible = visible(guess);
+    List<MapStar> visible = visible(guess);
     FrameStars frame = frames.get(link.frame());
     Rotation turn = guess;
     Attitude found = null;
@@ -143,7 +96,7 @@ final class SkyMap {
     accept(link.frame(), found, numbers);
   }
 
-  private List<Known> visible(Rotation turn) {
+  private List<MapStar> visible(Rotation turn) {
     Direction axis = turn.inverse().apply(new Direction(0, 0, 1));
     double reach = fieldCosine();
     return alive.stream().filter(s -> s.direction().dot(axis) > reach).toList();
@@ -156,7 +109,7 @@ final class SkyMap {
     return Double.isNaN(angle) ? -1 : Math.cos(Math.min(Math.PI, angle * 1.05));
   }
 
-  private Pairing.Foretold foretell(List<Known> visible, Rotation turn) {
+  private Pairing.Foretold foretell(List<MapStar> visible, Rotation turn) {
     Pairing.Foretold places = new Pairing.Foretold(visible.size());
     for (int i = 0; i < visible.size(); i++) {
       places.set(i, camera.project(turn.apply(visible.get(i).direction())));
@@ -165,13 +118,13 @@ final class SkyMap {
   }
 
   private Optional<Attitude> fit(
-      List<Known> visible, Pairing pairing, FrameStars frame, Rotation guess) {
+      List<MapStar> visible, Pairing pairing, FrameStars frame, Rotation guess) {
     TurnFit.Pairs pairs = new TurnFit.Pairs(pairing.count);
     for (int i = 0; i < pairing.partner.length; i++) {
       int j = pairing.partner[i];
       if (j >= 0) {
-        Known star = visible.get(i);
-        double error = Math.sqrt(frame.errorPx[j] * frame.errorPx[j] + 1 / star.weight);
+        MapStar star = visible.get(i);
+        double error = Math.sqrt(frame.errorPx[j] * frame.errorPx[j] + 1 / star.weight());
         pairs.add(star.direction(), frame.x[j], frame.y[j], error);
       }
     }
@@ -183,11 +136,11 @@ final class SkyMap {
     FrameStars frame = frames.get(number);
     Rotation back = attitude.turn().inverse();
     for (int j = 0; j < frame.count; j++) {
-      Known star;
+      MapStar star;
       if (numbers[j] >= 0) {
         star = stars.get(numbers[j]);
       } else {
-        star = new Known(stars.size());
+        star = new MapStar(stars.size());
         stars.add(star);
         alive.add(star);
         numbers[j] = star.number;
@@ -200,12 +153,12 @@ final class SkyMap {
   }
 
   /** New directions from all frames, then new attitudes from them. */
-  private void improve(List<StarChain.Link> links) {
-    List<Known> fresh = new ArrayList<>();
-    for (Known star : stars) {
-      fresh.add(new Known(star.number));
+  private void improve(List<FrameLink> links) {
+    List<MapStar> fresh = new ArrayList<>();
+    for (MapStar star : stars) {
+      fresh.add(new MapStar(star.number));
     }
-    for (StarChain.Link link : links) {
+    for (FrameLink link : links) {
       int number = link.frame();
       if (attitudes[number] != null) {
         Rotation back = attitudes[number].turn().inverse();
@@ -217,19 +170,19 @@ final class SkyMap {
         }
       }
     }
-    for (StarChain.Link link : links) {
+    for (FrameLink link : links) {
       if (attitudes[link.frame()] != null) {
         refit(link.frame(), fresh);
       }
     }
   }
 
-  private void refit(int number, List<Known> fresh) {
+  private void refit(int number, List<MapStar> fresh) {
     FrameStars frame = frames.get(number);
-    List<Known> shared = new ArrayList<>();
+    List<MapStar> shared = new ArrayList<>();
     List<Integer> mine = new ArrayList<>();
     for (int j = 0; j < frame.count; j++) {
-      Known star = fresh.get(tracks[number][j]);
+      MapStar star = fresh.get(tracks[number][j]);
       if (star.seen >= 2) {
         shared.add(star);
         mine.add(j);

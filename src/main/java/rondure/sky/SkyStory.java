@@ -12,34 +12,24 @@ final class SkyStory {
   private final List<SkyShot> shots;
   private final SceneClock clock;
   private final Camera camera;
-  private final Trust trust;
+  private final Sight.Trust trust;
   private final List<FrameStars> frames;
-  private final List<StarChain.Link> links;
+  private final List<FrameLink> links;
   private final FrameSky[] told;
-  private final int[][] tracks;
-  private int trackCount;
+  private final TrackNumbers tracks;
 
   /** A block with its map and its motion. */
   private record Block(SkyMap map, BlockSky sky) {}
 
   /** Frames linked by their stars, as seen through a camera. */
-  record Matched(Camera camera, List<FrameStars> frames, List<StarChain.Link> links) {
+  record Matched(Camera camera, List<FrameStars> frames, List<FrameLink> links) {
     Matched {
       frames = List.copyOf(frames);
       links = List.copyOf(links);
     }
   }
 
-  /**
-   * How far the camera is to be trusted.
-   *
-   * @param scaleKnown whether its focal length means anything
-   * @param found whether it was found from the scene
-   * @param scaleError share by which the focal length may be wrong
-   */
-  record Trust(boolean scaleKnown, boolean found, double scaleError) {}
-
-  SkyStory(List<SkyShot> shots, SceneClock clock, Matched matched, Trust trust) {
+  SkyStory(List<SkyShot> shots, SceneClock clock, Matched matched, Sight.Trust trust) {
     this.shots = shots;
     this.clock = clock;
     this.camera = matched.camera();
@@ -47,12 +37,8 @@ final class SkyStory {
     this.links = matched.links();
     this.trust = trust;
     this.told = new FrameSky[shots.size()];
-    this.tracks = new int[shots.size()][];
+    this.tracks = new TrackNumbers(shots, frames);
     Arrays.fill(told, FrameSky.UNKNOWN);
-    for (int i = 0; i < tracks.length; i++) {
-      tracks[i] = new int[shots.get(i).field().stars().size()];
-      Arrays.fill(tracks[i], -1);
-    }
   }
 
   SceneSky told() {
@@ -60,19 +46,19 @@ final class SkyStory {
     Block main =
         Collections.max(
             blocks,
-            Comparator.comparingInt((Block b) -> b.sky().kind() == BlockSky.Kind.UNKNOWN ? 0 : 1)
+            Comparator.comparingInt((Block b) -> b.sky().kind() == SkyVote.Kind.UNKNOWN ? 0 : 1)
                 .thenComparingDouble(b -> b.sky().poses().size()));
     for (Block block : blocks) {
       tell(block, block == main ? Rotation.NONE : aligned(block, main));
       jumpInto(block);
-      keepTracks(block);
+      tracks.add(block.map());
     }
     Vec spin = main.sky().sky();
-    boolean turns = trust.scaleKnown() && main.sky().kind() == BlockSky.Kind.TURNS;
+    boolean turns = trust.scaleKnown() && main.sky().kind() == SkyVote.Kind.TURNS;
     Optional<Direction> pole =
         turns ? Optional.of(Direction.of(-spin.x(), -spin.y(), -spin.z())) : Optional.empty();
     double error =
-        Math.toDegrees(main.sky().poleErrorRadPerS() / SkyMotion.SIDEREAL_RATE_RAD_PER_S);
+        Math.toDegrees(main.sky().vote().poleErrorRadPerS() / SkyMotion.SIDEREAL_RATE_RAD_PER_S);
     return new SceneSky(
         finding(main.sky()),
         Optional.of(camera),
@@ -80,7 +66,7 @@ final class SkyStory {
         pole,
         turns ? Math.min(180, error) : 180,
         Arrays.asList(told),
-        new StarTracks(trackCount, Arrays.asList(tracks)));
+        tracks.tracks());
   }
 
   private SceneSky.Finding finding(BlockSky sky) {
@@ -96,17 +82,18 @@ final class SkyStory {
 
   private List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    int count = links.stream().mapToInt(StarChain.Link::block).max().orElse(-1) + 1;
+    int count = links.stream().mapToInt(FrameLink::block).max().orElse(-1) + 1;
     for (int number = 0; number < count; number++) {
       int wanted = number;
-      List<StarChain.Link> mine = links.stream().filter(l -> l.block() == wanted).toList();
+      List<FrameLink> mine = links.stream().filter(l -> l.block() == wanted).toList();
       if (mine.size() >= 2) {
         SkyMap map = new SkyMap(camera, frames);
         map.build(mine);
         List<Pose> poses = poses(map);
         if (poses.size() >= 2) {
           SkyTimes times = SkyTimes.of(poses, clock.stepSeconds());
-          blocks.add(new Block(map, new BlockSky(times, clock.stepSeconds(), camera, trust)));
+          Sight sight = Sight.of(times, clock.stepSeconds(), camera, trust);
+          blocks.add(new Block(map, BlockSky.of(times, sight)));
         }
       }
     }
@@ -116,7 +103,7 @@ final class SkyStory {
   private List<Pose> poses(SkyMap map) {
     List<Pose> poses = new ArrayList<>();
     for (int i = 0; i < frames.size(); i++) {
-      Optional<SkyMap.Attitude> attitude = map.attitude(i);
+      Optional<Attitude> attitude = map.attitude(i);
       if (attitude.isPresent()) {
         double seconds = clock.secondsOf(i).orElse(Double.NaN);
         poses.add(new Pose(i, seconds, attitude.get().turn(), attitude.get().errors()));
@@ -130,7 +117,7 @@ final class SkyStory {
    * the turn about it stays open.
    */
   private static Rotation aligned(Block block, Block main) {
-    if (block.sky().kind() != BlockSky.Kind.TURNS || main.sky().kind() != BlockSky.Kind.TURNS) {
+    if (block.sky().kind() != SkyVote.Kind.TURNS || main.sky().kind() != SkyVote.Kind.TURNS) {
       return Rotation.NONE;
     }
     Vec from = main.sky().sky();
@@ -143,13 +130,8 @@ final class SkyStory {
     BlockSky sky = block.sky();
     for (int k = 0; k < sky.poses().size(); k++) {
       Pose pose = sky.poses().get(k);
-      BlockSky.Motion motion = sky.motions().get(k);
-      Optional<Spin> skySpin =
-          switch (sky.kind()) {
-            case TURNS -> Optional.of(sky.sky().turned(pose.turn()).spin());
-            case TRACKS -> Optional.of(Spin.NONE);
-            case UNKNOWN -> Optional.empty();
-          };
+      BlockMotions.Motion motion = sky.motions().get(k);
+      Optional<Spin> skySpin = sky.skySpin(pose);
       told[pose.frame()] =
           new FrameSky(
               Optional.of(toBlock.then(pose.turn())),
@@ -171,34 +153,5 @@ final class SkyStory {
       told[first] =
           new FrameSky(sky.attitude(), sky.skySpin(), sky.creep(), sky.spinErrorRadPerS(), angle);
     }
-  }
-
-  private void keepTracks(Block block) {
-    int[] seen = measuredCounts(block);
-    int[] renumbered = new int[seen.length];
-    for (int star = 0; star < seen.length; star++) {
-      renumbered[star] = seen[star] >= 2 ? trackCount++ : -1;
-    }
-    for (int i = 0; i < frames.size(); i++) {
-      int[] numbers = block.map().tracks(i).orElse(new int[0]);
-      FrameStars stars = frames.get(i);
-      for (int j = 0; j < numbers.length; j++) {
-        if (stars.measured[j] >= 0) {
-          tracks[i][stars.measured[j]] = renumbered[numbers[j]];
-        }
-      }
-    }
-  }
-
-  /** In how many frames each star of a block's map was measured. */
-  private int[] measuredCounts(Block block) {
-    int[] counts = new int[block.map().starCount()];
-    for (int i = 0; i < frames.size(); i++) {
-      int[] numbers = block.map().tracks(i).orElse(new int[0]);
-      for (int j = 0; j < numbers.length; j++) {
-        counts[numbers[j]] += frames.get(i).measured[j] >= 0 ? 1 : 0;
-      }
-    }
-    return counts;
   }
 }

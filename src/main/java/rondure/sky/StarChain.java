@@ -1,11 +1,9 @@
 package rondure.sky;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * Matches each frame of a scene with an earlier one: by the last pair's motion where there is one,
@@ -15,9 +13,6 @@ import java.util.Set;
 final class StarChain {
   /** Fewer stars fix no rotation that chance could not make. */
   static final int LEAST_STARS = 4;
-
-  private static final int RECENT = 3;
-  private static final int BRIDGES = 6;
 
   /** After many failures only as many frames are searched: cloud or a covered lens lasts. */
   private static final int FEWEST_SEARCHES = 2;
@@ -30,56 +25,31 @@ final class StarChain {
   private final Camera camera;
   private final List<FrameStars> frames;
   private final SceneClock clock;
-  private final List<Link> links = new ArrayList<>();
-  private final Link[] linkOf;
-  private final Set<Integer> linkedBlocks = new HashSet<>();
+  private final LinkedFrames linked;
   private int failures;
   private Optional<Spin> spin = Optional.empty();
   private Optional<Rotation> lastTurn = Optional.empty();
-
-  /**
-   * A frame with the earlier one it was matched to; a frame that starts a block is its own parent.
-   *
-   * @param frame number
-   * @param parent number
-   * @param block number, from 0
-   * @param turn from the parent's camera axes to the frame's
-   * @param pairs matched stars: the parent's, the frame's
-   */
-  record Link(int frame, int parent, int block, Rotation turn, List<int[]> pairs) {
-    Link {
-      pairs = List.copyOf(pairs);
-    }
-
-    boolean isFirst() {
-      return frame == parent;
-    }
-
-    Link with(Rotation better, List<int[]> betterPairs) {
-      return new Link(frame, parent, block, better, betterPairs);
-    }
-  }
 
   private StarChain(Camera camera, List<FrameStars> frames, SceneClock clock) {
     this.camera = camera;
     this.frames = frames;
     this.clock = clock;
-    this.linkOf = new Link[frames.size()];
+    this.linked = new LinkedFrames(frames.size());
   }
 
   /** Links in the order in which they were made: a parent comes before its children. */
-  static List<Link> of(Camera camera, List<FrameStars> frames, SceneClock clock) {
+  static List<FrameLink> of(Camera camera, List<FrameStars> frames, SceneClock clock) {
     StarChain chain = new StarChain(camera, frames, clock);
     int blocks = 0;
     for (int i = 0; i < frames.size(); i++) {
       if (frames.get(i).count < LEAST_STARS) {
         continue;
       }
-      Optional<Link> link = chain.link(i);
-      chain.add(link.orElse(new Link(i, i, blocks, Rotation.NONE, List.of())));
+      Optional<FrameLink> link = chain.link(i);
+      chain.add(link.orElse(new FrameLink(i, i, blocks, Rotation.NONE, List.of())));
       blocks += link.isEmpty() ? 1 : 0;
     }
-    return List.copyOf(chain.links);
+    return chain.linked.links();
   }
 
   /**
@@ -87,9 +57,9 @@ final class StarChain {
    *
    * @param links as first made, in their order
    */
-  static List<Link> again(Camera camera, List<FrameStars> frames, List<Link> links) {
-    List<Link> better = new ArrayList<>();
-    for (Link link : links) {
+  static List<FrameLink> again(Camera camera, List<FrameStars> frames, List<FrameLink> links) {
+    List<FrameLink> better = new ArrayList<>();
+    for (FrameLink link : links) {
       FramePair pair = new FramePair(camera, frames.get(link.parent()), frames.get(link.frame()));
       better.add(
           link.isFirst()
@@ -102,11 +72,9 @@ final class StarChain {
     return better;
   }
 
-  private void add(Link link) {
-    links.add(link);
-    linkOf[link.frame()] = link;
+  private void add(FrameLink link) {
+    linked.add(link);
     if (!link.isFirst()) {
-      linkedBlocks.add(link.block());
       Optional<Double> seconds = seconds(link.parent(), link.frame());
       spin =
           seconds
@@ -121,19 +89,19 @@ final class StarChain {
     return clock.secondsOf(from).flatMap(a -> clock.secondsOf(to).map(b -> b - a));
   }
 
-  private Optional<Link> link(int frame) {
-    List<Integer> recent = recent();
+  private Optional<FrameLink> link(int frame) {
+    List<Integer> recent = linked.recent();
     for (int parent : recent) {
-      Optional<Link> link = foretold(parent, frame);
+      Optional<FrameLink> link = foretold(parent, frame);
       if (link.isPresent()) {
         return link;
       }
     }
     LinkedHashSet<Integer> tries = new LinkedHashSet<>(recent);
-    tries.addAll(bridges());
+    tries.addAll(linked.bridges());
     int most = Math.max(FEWEST_SEARCHES, tries.size() - failures);
     for (int parent : tries.stream().limit(most).toList()) {
-      Optional<Link> link = searched(parent, frame);
+      Optional<FrameLink> link = searched(parent, frame);
       if (link.isPresent()) {
         failures = 0;
         return link;
@@ -143,38 +111,7 @@ final class StarChain {
     return Optional.empty();
   }
 
-  /** The last frames that are linked with others, then the last that stands alone. */
-  private List<Integer> recent() {
-    List<Integer> recent = new ArrayList<>();
-    Optional<Integer> alone = Optional.empty();
-    for (int k = links.size() - 1; k >= 0 && recent.size() < RECENT; k--) {
-      Link link = links.get(k);
-      if (isLinked(link)) {
-        recent.add(link.frame());
-      } else if (alone.isEmpty()) {
-        alone = Optional.of(link.frame());
-      }
-    }
-    alone.ifPresent(recent::add);
-    return recent;
-  }
-
-  private boolean isLinked(Link link) {
-    return !link.isFirst() || linkedBlocks.contains(link.block());
-  }
-
-  /** Frames spread evenly over what is linked so far. */
-  private List<Integer> bridges() {
-    List<Integer> linked = links.stream().filter(this::isLinked).map(Link::frame).toList();
-    List<Integer> spread = new ArrayList<>();
-    int step = Math.max(1, linked.size() / BRIDGES);
-    for (int k = linked.size() - 1 - step; k >= 0 && spread.size() < BRIDGES; k -= step) {
-      spread.add(linked.get(k));
-    }
-    return spread;
-  }
-
-  private Optional<Link> foretold(int parent, int frame) {
+  private Optional<FrameLink> foretold(int parent, int frame) {
     Optional<Rotation> guess =
         seconds(parent, frame).flatMap(s -> spin.map(v -> Rotation.of(v, s))).or(() -> lastTurn);
     FramePair pair = new FramePair(camera, frames.get(parent), frames.get(frame));
@@ -185,7 +122,7 @@ final class StarChain {
         .map(match -> link(parent, frame, match));
   }
 
-  private Optional<Link> searched(int parent, int frame) {
+  private Optional<FrameLink> searched(int parent, int frame) {
     FramePair pair = new FramePair(camera, frames.get(parent), frames.get(frame));
     double expectedPx =
         seconds(parent, frame)
@@ -205,11 +142,12 @@ final class StarChain {
     return Optional.ofNullable(best).map(match -> link(parent, frame, match));
   }
 
-  private Link link(int parent, int frame, FrameMatch found) {
+  private FrameLink link(int parent, int frame, FrameMatch found) {
     FramePair pair = new FramePair(camera, frames.get(parent), frames.get(frame));
     boolean[] followed = new boolean[pair.from().count];
-    linkOf[parent].pairs().forEach(stars -> followed[stars[1]] = true);
+    linked.of(parent).pairs().forEach(stars -> followed[stars[1]] = true);
     FrameMatch match = BrighterImage.of(pair, found, followed);
-    return new Link(frame, parent, linkOf[parent].block(), match.turn(), List.of(match.pairs()));
+    return new FrameLink(
+        frame, parent, linked.of(parent).block(), match.turn(), List.of(match.pairs()));
   }
 }

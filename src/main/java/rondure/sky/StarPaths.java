@@ -42,8 +42,8 @@ final class StarPaths {
   }
 
   /** Pairs of frames with long ways between them, at most so many, spread over the links. */
-  static List<Pair> longest(List<FrameStars> frames, List<StarChain.Link> links, int most) {
-    List<StarChain.Link> plain = links.stream().filter(l -> !l.isFirst()).toList();
+  static List<Pair> longest(List<FrameStars> frames, List<FrameLink> links, int most) {
+    List<FrameLink> plain = links.stream().filter(l -> !l.isFirst()).toList();
     List<Pair> pairs = new ArrayList<>();
     int step = Math.max(1, plain.size() / most);
     for (int end = plain.size() - 1; end >= 0; end -= step) {
@@ -57,12 +57,12 @@ final class StarPaths {
   }
 
   /** Follows the stars of a link back over its parents while half of them last. */
-  private static Pair chained(List<FrameStars> frames, List<StarChain.Link> links, int end) {
-    StarChain.Link link = links.get(end);
+  private static Pair chained(List<FrameStars> frames, List<FrameLink> links, int end) {
+    FrameLink link = links.get(end);
     int first = link.parent();
     List<int[]> stars = link.pairs();
     for (int back = end - 1; back >= 0 && end - back < FARTHEST_FRAMES; back--) {
-      StarChain.Link before = links.get(back);
+      FrameLink before = links.get(back);
       if (before.frame() != first) {
         continue;
       }

@@ -1,20 +1,8 @@
 package rondure.sky;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.BiPredicate;
-import java.util.stream.Stream;
-import rondure.base.RobustStats;
 import rondure.sky.StaticReport.Finding;
-import rondure.stars.AverageStar;
-import rondure.stars.Detection;
-import rondure.stars.Refusal;
-import rondure.stars.Star;
-import rondure.stars.StarField;
 
 /**
  * Finds what stays on the sensor while the sky moves over it: hot pixels and lights on the ground.
@@ -42,25 +30,16 @@ public final class StaticDetections {
   private static final int SEEN_MOTION_LAGS = 4;
   private static final int LONGEST_DEMAND_LAGS = 20;
   private static final int LONGEST_DEMAND_FAST_FRAMES = 10;
-  private static final int STARS_BEYOND_DOUBT = 100;
-  private static final double STAR_WIDTH_BEYOND_DOUBT_PX = 1.6;
-  private static final int SPREAD_STARS_BEYOND_DOUBT = 30;
 
-  /** Demosaicing and compression spread one hot photosite to about 1.75 px. */
-  private static final double SPREAD_STAR_WIDTH_BEYOND_DOUBT_PX = 1.9;
-
-  private static final int SPREAD_COLUMNS = 4;
-  private static final int SPREAD_ROWS = 3;
   private static final double LONE_SHARE_OF_MOVING_SKY = 0.15;
   private static final int LONE_PER_FRAME_OF_MOVING_SKY = 5;
-  private static final double NARROW_SHARE = 0.6;
-  private static final double NARROWEST_PX = 1.3;
-  private static final double LARGEST_SHARE_LOST_BY_AVERAGE = 0.2;
 
   private final List<SceneFrame> frames;
+  private final StarProof stars;
 
   private StaticDetections(List<SceneFrame> frames) {
     this.frames = frames;
+    this.stars = new StarProof(frames);
   }
 
   /**
@@ -93,11 +72,7 @@ public final class StaticDetections {
   }
 
   private SkyPace pace() {
-    return SkyPace.of(frames.size(), this::starlike, STAY_RADIUS_PX);
-  }
-
-  private Spots starlike(int frame) {
-    return Spots.of(frames.get(frame).field()).starlikeOnly();
+    return SkyPace.of(frames.size(), stars::starlike, STAY_RADIUS_PX);
   }
 
   /** Frames that a spot must span: 4 px of motion as seen, more when the scene is long. */
@@ -137,7 +112,7 @@ public final class StaticDetections {
     if (!pace.isStaying() || !longEnough || runs.isEmpty()) {
       return fewDetections(span, runs);
     }
-    if (movesTogether() || starsBeyondDoubt()) {
+    if (stars.moveTogether() || stars.areBeyondDoubt()) {
       return untouched(Finding.SKY_STAYS);
     }
     return remove(Finding.NOTHING_FOLLOWS_THE_SKY, runs);
@@ -147,64 +122,12 @@ public final class StaticDetections {
   private StaticReport fewDetections(Optional<Double> span, List<SpotTracker.Run> runs) {
     if (span.isEmpty()
         || span.get() <= TELLING_MOTION_PX
-        || starsBeyondDoubt()
-        || movesTogether()) {
+        || stars.areBeyondDoubt()
+        || stars.moveTogether()) {
       return untouched(Finding.CANNOT_TELL);
     }
     List<SpotTracker.Run> proven = runs.stream().filter(run -> outlastsTheSky(run, span)).toList();
     return remove(Finding.CANNOT_TELL, proven);
-  }
-
-  /** Whether detections that nearly stay share a motion of a fraction of a pixel. */
-  private boolean movesTogether() {
-    int step = Math.max(1, frames.size() / 20);
-    for (int i = 0; i < frames.size() - 1; i += step) {
-      Spots here = starlike(i);
-      for (int other :
-          new int[] {i + 1, Math.min(i + step, frames.size() - 1), frames.size() - 1}) {
-        Spots there = starlike(other);
-        if (other > i && CommonShift.between(here, there, STAY_RADIUS_PX).isReal()) {
-          return true;
-        }
-      }
-    }
-    return false;
-  }
-
-  /** Hundreds, or dozens all over the frame, wider than developing leaves any single photosite. */
-  private boolean starsBeyondDoubt() {
-    double[] counts = frames.stream().mapToDouble(f -> f.field().stars().size()).toArray();
-    double count = RobustStats.median(counts);
-    double width = starWidthPx();
-    boolean many = count >= STARS_BEYOND_DOUBT && width > STAR_WIDTH_BEYOND_DOUBT_PX;
-    return many
-        || count >= SPREAD_STARS_BEYOND_DOUBT
-            && width > SPREAD_STAR_WIDTH_BEYOND_DOUBT_PX
-            && frames.stream().allMatch(StaticDetections::coversTheFrame);
-  }
-
-  /** Lamps stand along the horizon; stars stand in at least half of twelve parts of the frame. */
-  private static boolean coversTheFrame(SceneFrame frame) {
-    StarField field = frame.field();
-    long cells =
-        field.stars().stream()
-            .map(
-                star ->
-                    (int) (SPREAD_COLUMNS * star.xPx() / field.widthPx())
-                        + SPREAD_COLUMNS * (int) (SPREAD_ROWS * star.yPx() / field.heightPx()))
-            .distinct()
-            .count();
-    return 2 * cells >= SPREAD_COLUMNS * SPREAD_ROWS;
-  }
-
-  private double starWidthPx() {
-    double[] medians =
-        frames.stream()
-            .map(frame -> frame.field().stars())
-            .filter(stars -> !stars.isEmpty())
-            .mapToDouble(s -> RobustStats.median(s.stream().mapToDouble(Star::fwhmPx).toArray()))
-            .toArray();
-    return RobustStats.median(medians);
   }
 
   private StaticReport untouched(Finding finding) {
@@ -214,77 +137,7 @@ public final class StaticDetections {
   }
 
   private StaticReport remove(Finding finding, List<SpotTracker.Run> runs) {
-    // When nothing is a star, the scene's own width is no measure: 1.3 px is narrower than any lens
-    // (0.4 px diffraction, pixel box and filter give 1.1 px at best).
-    double narrowPx = finding == Finding.SKY_MOVES ? NARROW_SHARE * starWidthPx() : NARROWEST_PX;
-    List<StaticSpot> spots = runs.stream().map(run -> spot(run, narrowPx)).toList();
-    List<StarField> fields = new ArrayList<>(frames.size());
-    List<Integer> removed = new ArrayList<>(frames.size());
-    SpotsByFrame byFrame = new SpotsByFrame(spots);
-    for (int i = 0; i < frames.size(); i++) {
-      StarField before = frames.get(i).field();
-      StarField after = without(before, byFrame.inFrame(i), narrowPx);
-      fields.add(after);
-      removed.add(before.stars().size() - after.stars().size());
-    }
-    return new StaticReport(finding, fields, removed, distinct(spots));
-  }
-
-  private static StaticSpot spot(SpotTracker.Run run, double narrowPx) {
-    StaticSpot.Kind kind =
-        run.widthPx() < narrowPx ? StaticSpot.Kind.HOT_PIXEL : StaticSpot.Kind.GROUND_LIGHT;
-    Optional<Double> width =
-        Double.isNaN(run.widthPx()) ? Optional.empty() : Optional.of(run.widthPx());
-    return new StaticSpot(run.xPx(), run.yPx(), kind, run.first(), run.last(), run.seen(), width);
-  }
-
-  private static List<StaticSpot> distinct(List<StaticSpot> spots) {
-    List<StaticSpot> kept = new ArrayList<>();
-    spots.stream()
-        .sorted(Comparator.comparingInt(StaticSpot::seenCount).reversed())
-        .filter(spot -> kept.stream().noneMatch(k -> isSamePlace(k, spot)))
-        .forEach(kept::add);
-    return kept;
-  }
-
-  private static boolean isSamePlace(StaticSpot one, StaticSpot two) {
-    return Math.hypot(one.xPx() - two.xPx(), one.yPx() - two.yPx()) <= 2 * STAY_RADIUS_PX;
-  }
-
-  /**
-   * A field without what is static.
-   *
-   * @param narrowPx narrower static lights are hot pixels, wider ones lamps
-   */
-  private static StarField without(
-      StarField field, BiPredicate<Double, Double> isStatic, double narrowPx) {
-    List<Star> kept = new ArrayList<>();
-    List<Star> gone = new ArrayList<>();
-    for (Star star : field.stars()) {
-      (isStatic.test(star.xPx(), star.yPx()) ? gone : kept).add(star);
-    }
-    List<Detection> others = new ArrayList<>(field.others());
-    gone.forEach(s -> others.add(new Detection(s.xPx(), s.yPx(), s.fluxCounts(), Refusal.STATIC)));
-    Map<Refusal, Integer> refused = new HashMap<>(field.refused());
-    if (!gone.isEmpty()) {
-      refused.merge(Refusal.STATIC, gone.size(), Integer::sum);
-    }
-    // The pictures of average stars were made with the static ones; drop them when those were many.
-    boolean spoiled = gone.size() > LARGEST_SHARE_LOST_BY_AVERAGE * field.stars().size();
-    List<AverageStar> averages = spoiled ? List.of() : field.averageStars();
-    // What moves outside the sky is a star there after all.
-    Stream<Star> lamps = field.groundLights().stream().filter(s -> isStatic.test(s.xPx(), s.yPx()));
-    Stream<Star> lampsInSky = gone.stream().filter(s -> s.fwhmPx() >= narrowPx);
-    return new StarField(
-        field.widthPx(),
-        field.heightPx(),
-        kept,
-        others,
-        refused,
-        field.sky(),
-        field.mask(),
-        averages,
-        Stream.concat(lamps, lampsInSky).toList());
+    return new StaticRemoval(frames, finding, stars.widthPx()).of(runs);
   }
 
   private static int clamp(int value, int least, int most) {

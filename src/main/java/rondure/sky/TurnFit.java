@@ -19,6 +19,8 @@ import rondure.base.RobustWeights;
 record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
   private static final int MOST_STEPS = 12;
   private static final double SETTLED_RAD = 1e-9;
+  private static final double LEAST_SCALE = 0.1;
+  private static final double STATED_COUNT_AS = 12;
 
   /** Median length of a two-dimensional Gaussian misfit over its standard deviation per axis. */
   private static final double MEDIAN_PER_SIGMA = Math.sqrt(2 * Math.log(2));
@@ -60,6 +62,7 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
     private final FlowJacobian[] flows;
     private Rotation turn;
     private double scale = 1;
+    private double ownScale = 1;
 
     Solver(Camera camera, Pairs pairs, Rotation guess) {
       this.camera = camera;
@@ -80,7 +83,7 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
         if (!normal.isRegular()) {
           return Optional.empty();
         }
-        Vec move = solved(normal.inverse(), pull());
+        Vec move = normal.inverse().times(pull());
         turn = turn.then(move.exp());
         step = move.length();
       }
@@ -112,6 +115,7 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
       }
       double middle = RobustStats.median(ratio) / MEDIAN_PER_SIGMA;
       scale = Double.isNaN(middle) ? 1 : Math.max(1, middle);
+      ownScale = Double.isNaN(middle) ? 1 : Math.max(LEAST_SCALE, middle);
       for (int i = 0; i < ratio.length; i++) {
         double tukey = Double.isNaN(ratio[i]) ? 0 : RobustWeights.tukey(ratio[i] / scale);
         weight[i] = tukey / (pairs.errorPx[i] * pairs.errorPx[i]);
@@ -122,38 +126,26 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
       double[] sum = new double[6];
       for (int i = 0; i < pairs.count; i++) {
         if (weight[i] > 0) {
-          FlowJacobian b = flows[i];
-          sum[0] += weight[i] * (b.xByX() * b.xByX() + b.yByX() * b.yByX());
-          sum[1] += weight[i] * (b.xByX() * b.xByY() + b.yByX() * b.yByY());
-          sum[2] += weight[i] * (b.xByX() * b.xByZ() + b.yByX() * b.yByZ());
-          sum[3] += weight[i] * (b.xByY() * b.xByY() + b.yByY() * b.yByY());
-          sum[4] += weight[i] * (b.xByY() * b.xByZ() + b.yByY() * b.yByZ());
-          sum[5] += weight[i] * (b.xByZ() * b.xByZ() + b.yByZ() * b.yByZ());
+          Information.add(sum, flows[i], weight[i]);
         }
       }
-      return new Information(sum[0], sum[1], sum[2], sum[3], sum[4], sum[5]);
+      return Information.of(sum);
     }
 
     private Vec pull() {
-      double x = 0;
-      double y = 0;
-      double z = 0;
+      Vec sum = Vec.ZERO;
       for (int i = 0; i < pairs.count; i++) {
         if (weight[i] > 0) {
-          FlowJacobian b = flows[i];
-          x += weight[i] * (b.xByX() * offX[i] + b.yByX() * offY[i]);
-          y += weight[i] * (b.xByY() * offX[i] + b.yByY() * offY[i]);
-          z += weight[i] * (b.xByZ() * offX[i] + b.yByZ() * offY[i]);
+          sum = sum.plus(flows[i].pull(weight[i] * offX[i], weight[i] * offY[i]));
         }
       }
-      return new Vec(x, y, z);
+      return sum;
     }
 
-    private static Vec solved(RotationCovariance c, Vec p) {
-      return new Vec(
-          c.xxRad2() * p.x() + c.xyRad2() * p.y() + c.xzRad2() * p.z(),
-          c.xyRad2() * p.x() + c.yyRad2() * p.y() + c.yzRad2() * p.z(),
-          c.xzRad2() * p.x() + c.yzRad2() * p.y() + c.zzRad2() * p.z());
+    /** Misfits over stated errors, which few pairs tell badly: those count as much as a dozen. */
+    private double ownScale(int used) {
+      double squares = used * ownScale * ownScale + STATED_COUNT_AS * scale * scale;
+      return Math.sqrt(squares / (used + STATED_COUNT_AS));
     }
 
     private Optional<TurnFit> finish() {
@@ -170,7 +162,7 @@ record TurnFit(Rotation turn, Vec errors, double misfitPx, int used) {
         return Optional.empty();
       }
       // Three parameters were taken from two numbers a pair.
-      double growth = scale / Math.sqrt(Math.max(0.25, 1 - 1.5 / used));
+      double growth = ownScale(used) / Math.sqrt(Math.max(0.25, 1 - 1.5 / used));
       RotationCovariance c = normal.inverse();
       Vec errors =
           new Vec(Math.sqrt(c.xxRad2()), Math.sqrt(c.yyRad2()), Math.sqrt(c.zzRad2()))

@@ -66,6 +66,14 @@ record Vec(double x, double y, double z) {
     return new Vec(y * o.z - z * o.y, z * o.x - x * o.z, x * o.y - y * o.x);
   }
 
+  /** Two directions across this vector and each other. */
+  Vec[] across() {
+    Vec axis = withLength(1);
+    Vec helper = Math.abs(axis.x) < 0.7 ? new Vec(1, 0, 0) : new Vec(0, 1, 0);
+    Vec first = axis.cross(helper).withLength(1);
+    return new Vec[] {first, axis.cross(first)};
+  }
+
   double length() {
     return Math.sqrt(x * x + y * y + z * z);
   }

@@ -31,7 +31,7 @@ class BudgetOddsTest {
   }
 
   private static Map<Cause, Double> odds(FrameBudget budget, CoreReading core) {
-    Map<Cause, Double> odds = ODDS.of(budget, core, Optional.empty());
+    Map<Cause, Double> odds = ODDS.of(budget, core, LightMissing.NOTHING);
     double sum = odds.values().stream().mapToDouble(p -> p).sum();
     assertEquals(1, sum, 1e-9);
     return odds;

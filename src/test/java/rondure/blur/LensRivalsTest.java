@@ -36,7 +36,7 @@ class LensRivalsTest {
     SceneBudget budget = SceneBudget.of(scene);
     BudgetOdds odds = new BudgetOdds(AttributionSettings.defaults(), Leeway.fitted());
     CoreReading sure = new CoreReading(CORE, 2.2, CORE, 1);
-    return odds.of(budget.frames().get(frame).orElseThrow(), sure, Optional.empty());
+    return odds.of(budget.frames().get(frame).orElseThrow(), sure, LightMissing.NOTHING);
   }
 
   @Test

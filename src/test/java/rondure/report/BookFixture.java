@@ -107,6 +107,8 @@ final class BookFixture {
             true,
             Optional.of(-12.5),
             Optional.of(0.04),
+            List.of(),
+            Optional.empty(),
             Optional.of(0.968)));
   }
 

@@ -171,7 +171,7 @@ class CameraCalibrationTest {
     sky.intervalSeconds = 20;
     List<Sighting> sightings = sky.sightings();
     found(sky, CameraCalibration.of(sky.nominal(1.03), sightings, sky.clock()), 0.0005);
-    SightingTable table = new SightingChoice(sightings).of(32, 200);
+    SightingTable table = new SightingChoice(sightings, sky.nominal(1)).of(32, 200);
     assertTrue(table.frames() <= 32 && table.tracks() <= 200);
   }
 

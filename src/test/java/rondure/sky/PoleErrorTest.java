@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import rondure.base.Moments;
 import rondure.base.Orientation;
 import rondure.stars.Star;
 import rondure.testing.Fields;
@@ -58,7 +57,9 @@ class PoleErrorTest {
     List<FrameStars> frames = shots.stream().map(s -> new FrameStars(s.field(), camera)).toList();
     SkyStory.Matched matched =
         new SkyStory.Matched(camera, frames, StarChain.of(camera, frames, clock));
-    return new SkyStory(shots, clock, matched, new SkyStory.Trust(true, true, 1e-4)).told();
+    return new SkyStory(
+            shots, clock, matched, new Sight.Trust(true, true, CameraDoubt.of(1e-4, 1e-4)))
+        .told();
   }
 
   private static List<SkyShot> pair(Random chance, double focalPx, Direction pole, double seconds) {
@@ -81,27 +82,9 @@ class PoleErrorTest {
 
   /** A star whose signal-to-noise ratio tells the error of its place: √2 σ/ν. */
   private static Star star(Random chance, double x, double y, double flux) {
-    Star plain =
-        Fields.star(
-            x + NOISE_PX * chance.nextGaussian(),
-            y + NOISE_PX * chance.nextGaussian(),
-            Moments.round(1),
-            0.1);
-    return new Star(
-        plain.xPx(),
-        plain.yPx(),
-        flux,
-        Math.sqrt(2) / NOISE_PX,
-        plain.moments(),
-        plain.xxErrorPx2(),
-        plain.xyErrorPx2(),
-        plain.yyErrorPx2(),
-        plain.fwhmMajorPx(),
-        plain.fwhmMinorPx(),
-        0,
-        0,
-        1.2,
-        0.3);
+    double seenX = x + NOISE_PX * chance.nextGaussian();
+    double seenY = y + NOISE_PX * chance.nextGaussian();
+    return TripodNight.star(seenX, seenY, flux, Math.sqrt(2) / NOISE_PX, 1);
   }
 
   private static SkyShot shot(List<Star> stars, double mid, double focalPx) {

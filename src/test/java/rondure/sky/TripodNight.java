@@ -67,7 +67,7 @@ final class TripodNight {
       double x = at[0] + noise * chance.nextGaussian();
       double y = at[1] + noise * chance.nextGaussian();
       if (x > 0 && y > 0 && x < TurningSky.WIDTH - 1 && y < TurningSky.HEIGHT - 1) {
-        seen.add(star(x, y, star.snr()));
+        seen.add(star(x, y, 100 * star.snr(), snr, WIDTH_PX));
       }
     }
     return new SkyShot(
@@ -101,13 +101,14 @@ final class TripodNight {
     return Spin.ofSky(Direction.of(pole[0], pole[1], pole[2]));
   }
 
-  private static Star star(double x, double y, double snr) {
-    Star plain = Fields.star(x, y, Moments.round(WIDTH_PX * WIDTH_PX), 0.05);
+  /** A round star that tells how well its place is known. */
+  static Star star(double x, double y, double flux, double snr, double widthPx) {
+    Star plain = Fields.star(x, y, Moments.round(widthPx * widthPx), 0.05);
     return new Star(
         x,
         y,
-        100 * snr,
-        Math.min(400, snr),
+        flux,
+        snr,
         plain.moments(),
         plain.xxErrorPx2(),
         plain.xyErrorPx2(),
