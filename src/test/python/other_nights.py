@@ -6,7 +6,8 @@ shutter is open; a lens with distortion, field curvature, tilt, astigmatism, com
 sees them; light comes with photon and read noise over a sky with a gradient and a foreground with
 lamps; the files are what a photographer would have (DNG mosaics, 16-bit TIFF, 8-bit JPEG).
 
-    other_nights.py DIR [NIGHT …]   renders the nights of other_scenes.py (all, or those named):
+    other_nights.py DIR [NIGHT …]   renders the nights of other_scenes.py (all, or those named;
+                                    drawn-7 for those other_draw.py draws by 7):
                                     DIR/bare/NIGHT    files without EXIF
                                     DIR/full/NIGHT    with EXIF
                                     DIR/groups/NIGHT  three neighbours each, a camera of their own
@@ -385,7 +386,7 @@ def frame_of(night, number):
 
 def render_frame(work):
     name, number, folder = work
-    night = known_nights()[name]
+    night = nights_of([name])[0]
     shot = shots(night)[number]
     frame = frame_of(night, shot.number)
     sky_light, shine, told = light(night, shot, frame, np.random.default_rng(night.seed()))
@@ -439,10 +440,13 @@ def variants(night, root):
     described(night, bare, lambda i: (root / "lone" / night.name / f"f{i:02d}", f"P2 F{i}"))
 
 
-def known_nights():
+def nights_of(names):
+    import other_draw
     import other_scenes
 
-    return {night.name: night for night in other_scenes.NIGHTS}
+    known = {night.name: night for night in other_scenes.NIGHTS}
+    return [night for name in names or known
+            for night in (other_draw.drawn(name) if name.startswith("drawn-") else [known[name]])]
 
 
 def render(root, nights):
@@ -461,5 +465,4 @@ def render(root, nights):
 
 
 if __name__ == "__main__":
-    known = known_nights()
-    render(pathlib.Path(sys.argv[1]), [known[name] for name in sys.argv[2:] or known])
+    render(pathlib.Path(sys.argv[1]), nights_of(sys.argv[2:]))

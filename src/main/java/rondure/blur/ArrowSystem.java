@@ -9,14 +9,11 @@ import java.util.List;
  */
 final class ArrowSystem {
   private static final int SHARED = FrameModel.SHARED;
-  private static final int OWN = FrameModel.OWN;
 
   private final double damping;
   private final double[][] reduced = new double[SHARED][SHARED];
   private final double[] pull = new double[SHARED];
-  private final List<SymmetricSolve> solves = new ArrayList<>();
-  private final List<double[]> pulls = new ArrayList<>();
-  private final List<double[][]> meetings = new ArrayList<>();
+  private final List<ArrowFrame> frames = new ArrayList<>();
 
   ArrowSystem(Prior sharedPrior, double[] shared, double damping) {
     this.damping = damping;
@@ -28,38 +25,15 @@ final class ArrowSystem {
 
   /** Adds a frame with its normal equations, shared parameters first. */
   void add(double[][] matrix, double[] framePull, Prior prior, double[] own) {
-    double[][] ownMatrix = new double[OWN][OWN];
-    double[][] meeting = new double[SHARED][OWN];
-    double[] ownPull = new double[OWN];
-    for (int k = 0; k < OWN; k++) {
-      System.arraycopy(matrix[SHARED + k], SHARED, ownMatrix[k], 0, OWN);
-      ownMatrix[k][k] += prior.precision(k);
-      ownPull[k] = framePull[SHARED + k] + prior.pull(k, own[k]);
-      for (int s = 0; s < SHARED; s++) {
-        meeting[s][k] = matrix[s][SHARED + k];
-      }
-    }
-    SymmetricSolve solve = new SymmetricSolve(ownMatrix, damping);
-    solves.add(solve);
-    pulls.add(ownPull);
-    meetings.add(meeting);
-    reduce(matrix, framePull, solve, ownPull, meeting);
-  }
-
-  private void reduce(
-      double[][] matrix,
-      double[] framePull,
-      SymmetricSolve solve,
-      double[] ownPull,
-      double[][] meeting) {
-    double[] answered = solve.solve(ownPull);
+    ArrowFrame frame = new ArrowFrame(matrix, framePull, prior, own, damping);
     for (int row = 0; row < SHARED; row++) {
-      double[] through = solve.solve(meeting[row]);
-      pull[row] += framePull[row] - dot(meeting[row], answered);
+      pull[row] += framePull[row];
       for (int column = 0; column < SHARED; column++) {
-        reduced[row][column] += matrix[row][column] - dot(through, meeting[column]);
+        reduced[row][column] += matrix[row][column];
       }
     }
+    frame.reduce(reduced, pull);
+    frames.add(frame);
   }
 
   /** What is known of the shared parameters once the frames' own are free. */
@@ -73,20 +47,6 @@ final class ArrowSystem {
 
   /** A frame's own step once the shared one is known. */
   double[] ownStep(int frame, double[] sharedStep) {
-    double[] right = pulls.get(frame).clone();
-    for (int s = 0; s < SHARED; s++) {
-      for (int k = 0; k < OWN; k++) {
-        right[k] -= meetings.get(frame)[s][k] * sharedStep[s];
-      }
-    }
-    return solves.get(frame).solve(right);
-  }
-
-  private static double dot(double[] one, double[] two) {
-    double sum = 0;
-    for (int i = 0; i < one.length; i++) {
-      sum += one[i] * two[i];
-    }
-    return sum;
+    return frames.get(frame).step(sharedStep);
   }
 }

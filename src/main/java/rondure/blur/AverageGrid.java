@@ -1,6 +1,8 @@
 package rondure.blur;
 
+import java.util.Arrays;
 import java.util.function.DoubleBinaryOperator;
+import java.util.stream.IntStream;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.base.Stamp;
@@ -16,32 +18,44 @@ final class AverageGrid {
   private final Stamp stamp;
   private final int middle;
   private final double samplesPerPx;
-  private final double reachPx;
-  private final double level;
+
+  /** Places within reach that have light, px from the centroid, and their light. */
+  private final double[] xs;
+
+  private final double[] ys;
+  private final double[] lights;
+  private final double total;
   private final double noise;
 
   AverageGrid(AverageStar average, double reachPx) {
     stamp = average.stamp();
     middle = stamp.sidePx() / 2;
     samplesPerPx = average.samplesPerPx();
-    this.reachPx = Math.min(reachPx, RIM_FROM * middle / samplesPerPx);
     double[] rim = rim();
-    level = RobustStats.median(rim);
+    double level = RobustStats.median(rim);
     noise = RobustStats.madSigma(rim);
+    int[] inside = inside(Math.min(reachPx, RIM_FROM * middle / samplesPerPx));
+    xs = Arrays.stream(inside).mapToDouble(this::dx).toArray();
+    ys = Arrays.stream(inside).mapToDouble(this::dy).toArray();
+    lights = Arrays.stream(inside).mapToDouble(i -> seen(i) - level).toArray();
+    total = Math.max(1e-9, mass());
   }
 
   private double[] rim() {
-    double[] values = new double[stamp.sidePx() * stamp.sidePx()];
-    for (int i = 0; i < values.length; i++) {
-      double radius = Math.hypot(i % stamp.sidePx() - middle, i / stamp.sidePx() - middle);
-      boolean isRim = radius > RIM_FROM * middle && radius <= middle;
-      values[i] = isRim ? stamp.at(i % stamp.sidePx(), i / stamp.sidePx()) : Double.NaN;
-    }
-    return values;
+    return IntStream.range(0, stamp.sidePx() * stamp.sidePx())
+        .filter(i -> radius(i) > RIM_FROM * middle && radius(i) <= middle)
+        .mapToDouble(this::seen)
+        .toArray();
   }
 
-  private double light(int i) {
-    return stamp.at(i % stamp.sidePx(), i / stamp.sidePx()) - level;
+  private int[] inside(double reachPx) {
+    return IntStream.range(0, stamp.sidePx() * stamp.sidePx())
+        .filter(i -> radius(i) / samplesPerPx <= reachPx && !Double.isNaN(seen(i)))
+        .toArray();
+  }
+
+  private double seen(int i) {
+    return stamp.at(i % stamp.sidePx(), i / stamp.sidePx());
   }
 
   private double dx(int i) {
@@ -52,36 +66,39 @@ final class AverageGrid {
     return (i / stamp.sidePx() - middle) / samplesPerPx;
   }
 
-  private boolean isInside(int i) {
-    return Math.hypot(dx(i), dy(i)) <= reachPx && !Double.isNaN(light(i));
+  /** From the middle, in grid steps. */
+  private double radius(int i) {
+    int x = i % stamp.sidePx() - middle;
+    int y = i / stamp.sidePx() - middle;
+    return Math.sqrt(x * x + y * y);
   }
 
-  private double total() {
+  private double mass() {
     double sum = 0;
-    for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-      sum += isInside(i) ? light(i) : 0;
+    for (double light : lights) {
+      sum += light;
     }
-    return Math.max(1e-9, sum);
+    return sum;
   }
 
   /** Mean of a function of the place, px from the centroid, weighted with the light. */
   double mean(DoubleBinaryOperator of) {
     double sum = 0;
-    for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-      sum += isInside(i) ? light(i) * of.applyAsDouble(dx(i), dy(i)) : 0;
+    for (int i = 0; i < lights.length; i++) {
+      sum += lights[i] * of.applyAsDouble(xs[i], ys[i]);
     }
-    return sum / total();
+    return sum / total;
   }
 
   /** Standard error of such a mean from the noise of the rim. */
   double errorOf(DoubleBinaryOperator of) {
     double squares = 0;
-    for (int i = 0; i < stamp.sidePx() * stamp.sidePx(); i++) {
-      double weight = isInside(i) ? of.applyAsDouble(dx(i), dy(i)) : 0;
+    for (int i = 0; i < lights.length; i++) {
+      double weight = of.applyAsDouble(xs[i], ys[i]);
       squares += weight * weight;
     }
     double alike = Math.max(1, CORRELATED_PX2 * samplesPerPx * samplesPerPx);
-    return noise * Math.sqrt(squares * alike) / total();
+    return noise * Math.sqrt(squares * alike) / total;
   }
 
   /** Second moments about the centroid that the stars were laid on. */

@@ -22,11 +22,21 @@ final class Booking {
 
   /** The field's mean signed disc, px. */
   double meanDiscPx() {
-    return FrameModel.lens(shared).meanDiscPx(own[FrameModel.DISC], model.stars().places.stop);
+    return model.meanDiscPx(shared, own[FrameModel.DISC]);
   }
 
   double focusPx2() {
     return meanDiscPx() * meanDiscPx() / 16;
+  }
+
+  /** Median over the sky of what the camera's motion adds to the sky's. */
+  double tripodPx2() {
+    return model.sky().median(i -> model.tripod(i, own));
+  }
+
+  /** Median over the sky of what varies over the field. */
+  double lensPx2() {
+    return model.sky().median(lens());
   }
 
   /** Median over the sky of each term; what is left of the measured is not told. */
@@ -53,19 +63,22 @@ final class Booking {
   }
 
   private Terms terms(ToDoubleFunction<IntToDoubleFunction> median, double leftPx2) {
-    LensSurface lens = FrameModel.lens(shared);
+    return new Terms(
+        shared[FrameModel.CORE],
+        focusPx2(),
+        median.applyAsDouble(model::trail),
+        median.applyAsDouble(i -> model.tripod(i, own)),
+        median.applyAsDouble(lens()),
+        0,
+        leftPx2);
+  }
+
+  private IntToDoubleFunction lens() {
+    LensSurface lens = model.lens(shared);
     FieldPlaces places = model.sky().places();
     double focus = focusPx2();
     double disc = own[FrameModel.DISC];
-    return new Terms(
-        shared[FrameModel.CORE],
-        focus,
-        median.applyAsDouble(model::trail),
-        median.applyAsDouble(i -> model.tripod(i, own)),
-        median.applyAsDouble(
-            i -> lens.roundPx2(places.x[i], places.y[i], disc, places.stop) - focus),
-        0,
-        leftPx2);
+    return i -> lens.roundPx2(places.x[i], places.y[i], disc, places.stop) - focus;
   }
 
   /** r.m.s. motion of the camera in the image centre, px. */

@@ -32,4 +32,36 @@ public record Budget(
     Objects.requireNonNull(edge, "edge");
     Objects.requireNonNull(error, "error");
   }
+
+  /** The same with other errors. */
+  Budget withError(Terms other) {
+    return new Budget(
+        sky,
+        edge,
+        other,
+        trailPx,
+        focusDiscPx,
+        tripodRmsPx,
+        explainedShare,
+        conditionNumber,
+        approximate);
+  }
+
+  /** With the second moment of a halo, where there is more likely one than not. */
+  Budget withHalo(LightMissing missing) {
+    if (missing.own().isEmpty() || missing.haloProbability() < LightMissing.SAID_FROM) {
+      return this;
+    }
+    Halo halo = missing.own().get();
+    return new Budget(
+        sky.withHaze(halo.px2()),
+        edge.withHaze(halo.px2()),
+        error.withHaze(halo.px2Error()),
+        trailPx,
+        focusDiscPx,
+        tripodRmsPx,
+        explainedShare,
+        conditionNumber,
+        approximate);
+  }
 }

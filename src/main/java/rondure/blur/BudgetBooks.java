@@ -8,6 +8,9 @@ import rondure.sky.Spin;
 
 /** Writes the budgets of a solved scene. */
 final class BudgetBooks {
+  /** Round part over spin-2 of a swing whose short axis has three quarters of the long one. */
+  private static final double MOST_ROUND = 4;
+
   private final SceneSolution solution;
   private final BlockBootstrap bootstrap;
   private final ExplainedShare explained;
@@ -113,6 +116,16 @@ final class BudgetBooks {
     double[] own = solution.own(k);
     double needed = Math.hypot(own[FrameModel.ALONG], own[FrameModel.DIAGONAL]);
     double round = booking(k).focusPx2() + Math.max(0, own[FrameModel.SHAKE] - needed);
-    return Math.min(round, conditions.roundErrorPx2(k));
+    double trade = Math.min(round, conditions.roundErrorPx2(k));
+    return Math.min(trade, mostRoundPx2(solution.shake(k)));
+  }
+
+  /**
+   * What may be round of a shake that is not seen to be stretched: swings are never quite round.
+   */
+  private static double mostRoundPx2(Shake shake) {
+    return shake.proven()
+        ? Double.POSITIVE_INFINITY
+        : MOST_ROUND * (shake.spin2Px2() + 2 * shake.errorPx2());
   }
 }

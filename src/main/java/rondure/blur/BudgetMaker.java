@@ -50,6 +50,10 @@ final class BudgetMaker {
             .flatMap(frame -> frame.diffractionFwhmPx().stream())
             .min(Double::compare);
     List<Optional<OpenTimes.Reading>> times = times(camera);
+    double undrooped =
+        scene.sky().finding() == SceneSky.Finding.SKY_TURNS
+            ? DroopDoubt.skyProbability(scene.sky().frames())
+            : 1;
     for (int i = 0; i < scene.frames().size(); i++) {
       FrameEvidence frame = scene.frames().get(i);
       FrameSky sky = scene.sky().frames().get(scene.places().get(i));
@@ -59,7 +63,7 @@ final class BudgetMaker {
       if (motion.isPresent() && frame.field().stars().size() >= LEAST_STARS) {
         add(i, frame, camera, motion.get());
         if (skyProbabilities.size() < known.size()) {
-          skyProbabilities.add(times.get(i).orElseThrow().skyProbability());
+          skyProbabilities.add(times.get(i).orElseThrow().skyProbability() * undrooped);
         }
       }
     }
@@ -140,18 +144,17 @@ final class BudgetMaker {
     double misfit = SharedMisfit.of(first);
     List<FrameModel> models = models(exposures);
     SceneSolver solver = new SceneSolver(models, CoreAssumption.found(least), misfit);
-    SceneSolution found = solver.solve();
+    Explanations explained = solver.explained();
+    SceneSolution found = explained.likeliest();
     List<FrameEvidence> sharpest = solver.sharpest().stream().map(this::evidence).toList();
-    CoreTrust trust = new CoreTrust(settings, sharpest, misfit);
-    Optional<SceneSolution> defocused = Optional.empty();
-    Optional<Double> usual = trust.usualPx2(found.corePx2(), least);
-    if (usual.isPresent()) {
-      CoreAssumption assumed = CoreAssumption.usual(least, usual.get(), trust.usualErrorPx2(found));
-      defocused = Optional.of(new SceneSolver(models, assumed, misfit).solve());
-    }
-    CoreReading core = trust.reading(found, defocused);
+    CoreTrust trust = new CoreTrust(settings, sharpest, misfit, CoreForm.of(found, evidence()));
+    Optional<Explanations> defocused =
+        trust
+            .ifDefocused(found, least)
+            .map(assumed -> new SceneSolver(models, assumed, misfit).explained());
+    CoreReading core = trust.reading(found, defocused.map(Explanations::likeliest));
     return new SceneBooks(scene, paths, known, nominalSeconds, exposures, skyProbabilities)
-        .write(found, defocused, core);
+        .write(explained, defocused, core);
   }
 
   /** With nominal exposures, and every star of a block counted as saying the same. */
@@ -163,6 +166,11 @@ final class BudgetMaker {
 
   private FrameEvidence evidence(int k) {
     return scene.frames().get(known.get(k));
+  }
+
+  /** Of the frames with a budget. */
+  private List<FrameEvidence> evidence() {
+    return known.stream().map(scene.frames()::get).toList();
   }
 
   private double leastCorePx2() {

@@ -2,7 +2,6 @@ package rondure.blur;
 
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
@@ -10,7 +9,7 @@ import java.util.SplittableRandom;
  * budgets drawn about it, always the same draws.
  */
 final class BudgetOdds {
-  private static final int DRAWS = 600;
+  private static final int DRAWS = LightMissing.DRAWS;
   private static final int NORMALS = 7;
   private static final double[] CHANCE = chance();
 
@@ -33,10 +32,11 @@ final class BudgetOdds {
   }
 
   /** Both hypotheses about the core, mixed by their probabilities. */
-  Map<Cause, Double> of(FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
-    Map<Cause, Double> odds = of(budget.ifCoreReal(), budget.tradeablePx2(), loss);
-    if (budget.ifDefocused().isPresent()) {
-      Map<Cause, Double> soft = of(budget.ifDefocused().get(), budget.tradeablePx2(), loss);
+  Map<Cause, Double> of(FrameBudget budget, CoreReading core, LightMissing missing) {
+    Map<Cause, Double> odds = of(budget.byLens(), budget.tradeablePx2(), missing);
+    if (budget.byLensIfDefocused().isPresent()) {
+      Map<Cause, Double> soft =
+          of(budget.byLensIfDefocused().get(), budget.tradeablePx2(), missing);
       odds = Mixing.mix(odds, core.realProbability(), soft);
     }
     Map<Cause, Double> owned = doubted(odds, budget.skyProbability());
@@ -52,33 +52,40 @@ final class BudgetOdds {
     return shared;
   }
 
-  private Map<Cause, Double> of(
-      Budget budget, double tradeablePx2, Optional<FrameLight.Loss> loss) {
+  private Map<Cause, Double> of(Rivals rivals, double tradeablePx2, LightMissing missing) {
+    Map<Cause, Double> odds = new EnumMap<>(Cause.class);
+    for (int i = 0; i < rivals.budgets().size(); i++) {
+      double share = rivals.shares().get(i);
+      of(rivals.budgets().get(i), tradeablePx2, missing)
+          .forEach((cause, p) -> odds.merge(cause, share * p, Double::sum));
+    }
+    return odds;
+  }
+
+  private Map<Cause, Double> of(Budget budget, double tradeablePx2, LightMissing missing) {
     Map<Cause, Double> odds = new EnumMap<>(Cause.class);
     for (Cause cause : Cause.values()) {
       odds.put(cause, 0.0);
     }
     for (int draw = 0; draw < DRAWS; draw++) {
       int at = draw * NORMALS;
-      double z = CHANCE[at + 6];
-      double lost =
-          loss.map(l -> 1 - Math.pow(10, -0.4 * (l.lossMag() + z * lossError(l)))).orElse(0.0);
+      LightMissing.Drawn light = missing.drawn(draw, CHANCE[at + 6]);
       double trade = tradeablePx2 * leeway.tradeShare() * CHANCE[at + 5];
-      Terms sky = drawn(budget.sky(), budget.error(), at, trade);
+      Terms dry = drawn(budget.sky(), budget.error(), at, trade);
       Terms edge = drawn(budget.edge(), budget.error(), at, trade);
-      odds.merge(rule.of(sky, edge, lost), 1.0 / DRAWS, Double::sum);
+      odds.merge(
+          rule.of(dry.withHaze(light.haloPx2()), edge, light.share()), 1.0 / DRAWS, Double::sum);
     }
     return odds;
-  }
-
-  private static double lossError(FrameLight.Loss loss) {
-    return Math.hypot(loss.errorMag(), Haze.LEAST_ERROR_MAG);
   }
 
   /** One budget about the given one; light moved between focus and tripod does not widen. */
   private Terms drawn(Terms terms, Terms error, int at, double tradePx2) {
     double core = terms.corePx2() * Math.exp(leeway.coreShare() * CHANCE[at]);
     double moved = Math.max(-terms.tripodPx2(), Math.min(terms.focusPx2(), tradePx2));
+    // Stars tell disc and lens together better than each: what one has too much, the other lacks.
+    double traded = Math.min(error.focusPx2(), error.lensPx2());
+    double lensAlone = Math.sqrt(error.lensPx2() * error.lensPx2() - traded * traded);
     // A smaller core leaves more to explain, alike everywhere: the disc takes it.
     double left = terms.corePx2() - core;
     return new Terms(
@@ -86,8 +93,8 @@ final class BudgetOdds {
         off(terms.focusPx2(), error.focusPx2(), core, CHANCE[at + 1]) - moved + left,
         off(terms.trailingPx2(), error.trailingPx2(), core, CHANCE[at + 2]),
         off(terms.tripodPx2(), error.tripodPx2(), core, CHANCE[at + 3]) + moved,
-        off(terms.lensPx2(), error.lensPx2(), core, CHANCE[at + 4]),
-        terms.hazePx2(),
+        off(terms.lensPx2(), lensAlone, core, CHANCE[at + 4]) - traded * CHANCE[at + 1],
+        0,
         0);
   }
 

@@ -26,6 +26,14 @@ final class CoreTrust {
   /** However well a pattern fits, no lens has a core of twice the usual width. */
   private static final double MOST_SEEN_ODDS = 6;
 
+  /** Nights out of focus throughout are rare, but narrow stars alone do not rule them out. */
+  private static final double MOST_WIDTH_ODDS = 2.5;
+
+  /** Developing changes the form, so that it tells less. */
+  private static final double MOST_DEVELOPED_ODDS = 4;
+
+  private static final double MOST_FIT_ODDS = 3;
+
   /** Width over σ is 2.0 to 2.2 for cores with wings, 2.4 to 2.6 for those that a disc widens. */
   private static final double PROFILE_SPREAD = 0.08;
 
@@ -56,12 +64,19 @@ final class CoreTrust {
   private final AttributionSettings settings;
   private final List<FrameEvidence> sharpest;
   private final double misfit;
+  private final Optional<CoreForm> form;
 
   /**
    * @param sharpest frames whose width is the core's, at least one
    * @param misfit see {@link SharedMisfit}
+   * @param form what average stars show, where they do
    */
-  CoreTrust(AttributionSettings settings, List<FrameEvidence> sharpest, double misfit) {
+  CoreTrust(
+      AttributionSettings settings,
+      List<FrameEvidence> sharpest,
+      double misfit,
+      Optional<CoreForm> form) {
+    this.form = form;
     this.misfit = misfit;
     this.settings = settings;
     this.sharpest = List.copyOf(sharpest);
@@ -88,7 +103,7 @@ final class CoreTrust {
    * <p>The disc is what widens the usual core to the stars' half-maximum width. What their second
    * moment has beyond both is wings, which are the core's.
    */
-  Optional<Double> usualPx2(double px2, double leastPx2) {
+  private Optional<Double> usualPx2(double px2, double leastPx2) {
     double fwhm = fwhmPx(px2);
     double core = Math.min(settings.usualCoreFwhmPx(), Math.sqrt(SURELY_NARROWER) * fwhm);
     double left = px2 - DiscWidth.discPx2(core, fwhm);
@@ -102,8 +117,7 @@ final class CoreTrust {
    * What a flat profile leaves for the core; sharpening and its like make profiles of their own.
    */
   private double mostPx2(double px2, double usualPx2) {
-    boolean developed = sharpest.stream().anyMatch(FrameEvidence::developed);
-    return developed
+    return developed()
         ? Math.max(NARROWEST * usualPx2, px2)
         : Math.max(NARROWEST * usualPx2, Math.min(px2, mostByProfilePx2()));
   }
@@ -115,19 +129,32 @@ final class CoreTrust {
     return (1 - DiscWidth.leastShare(widthOverSigma())) * RobustStats.median(whole);
   }
 
+  private boolean developed() {
+    return sharpest.stream().anyMatch(FrameEvidence::developed);
+  }
+
   private boolean explained(double corePx2) {
     return corePx2 <= EXPLAINED * mostByProfilePx2();
+  }
+
+  /** What to assume if every frame is out of focus; empty where that leaves no narrower core. */
+  Optional<CoreAssumption> ifDefocused(SceneSolution found, double leastPx2) {
+    return form.isPresent()
+        ? form.get().ifDefocused(found, settings.usualCoreFwhmPx(), leastPx2)
+        : usualPx2(found.corePx2(), leastPx2)
+            .map(px2 -> CoreAssumption.usual(leastPx2, px2, usualErrorPx2(found)));
   }
 
   /**
    * Held where only the profile tells a disc from a core: the field would let the core grow back.
    */
-  double usualErrorPx2(SceneSolution found) {
-    boolean developed = sharpest.stream().anyMatch(FrameEvidence::developed);
+  private double usualErrorPx2(SceneSolution found) {
     LensSurface lens = found.lens();
     double slope = Math.hypot(lens.tiltRightPx(), lens.tiltDownPx());
     boolean fieldTells = Math.max(slope, Math.abs(lens.curvaturePx())) > TELLING_LENS_PX;
-    return developed || fieldTells || explained(found.corePx2()) ? USUAL_ERROR_PX2 : HELD_ERROR_PX2;
+    return developed() || fieldTells || explained(found.corePx2())
+        ? USUAL_ERROR_PX2
+        : HELD_ERROR_PX2;
   }
 
   /** The reading from the fits with the core found and, where there is one, the usual core. */
@@ -135,9 +162,15 @@ final class CoreTrust {
     double px2 = found.corePx2();
     double fwhm = fwhmPx(px2);
     double limit = settings.widestCoreDevelopedPx();
-    double logOdds = (limit - fwhm) / settings.coreSpreadPx();
+    double width = form.map(f -> f.coreFwhmPx(found)).orElse(fwhm);
+    double logOdds = (limit - width) / settings.coreSpreadPx();
+    if (form.isPresent()) {
+      logOdds = Math.min(developed() ? MOST_DEVELOPED_ODDS : MOST_WIDTH_ODDS, logOdds);
+    }
     if (defocused.isPresent()) {
-      double seen = fitOdds(found, defocused.get()) + profileOdds(px2) + excursionOdds(found);
+      SceneSolution soft = defocused.get();
+      double profile = form.map(f -> f.odds(found, soft)).orElseGet(() -> wingOdds(px2));
+      double seen = fit(found, soft) + flatOdds() + profile + excursionOdds(found);
       logOdds += Math.max(-MOST_SEEN_ODDS, Math.min(MOST_SEEN_ODDS, seen));
     }
     return new CoreReading(
@@ -145,6 +178,12 @@ final class CoreTrust {
         fwhm,
         defocused.map(SceneSolution::corePx2).orElse(px2),
         Excess.logistic(Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, logOdds))));
+  }
+
+  /** Beside the stars' form, which discs far larger than the core do not blur. */
+  private double fit(SceneSolution found, SceneSolution soft) {
+    double odds = fitOdds(found, soft);
+    return form.isPresent() ? Math.max(-MOST_FIT_ODDS, Math.min(MOST_FIT_ODDS, odds)) : odds;
   }
 
   /**
@@ -163,19 +202,23 @@ final class CoreTrust {
         : (defocused.loss(calm) - found.loss(calm) + FREEDOM) / (CAUTION * misfit);
   }
 
-  /** Wings speak for a core, a flat top for a disc; sharpening and its like change either. */
-  private double profileOdds(double corePx2) {
+  /** A flat top speaks for a disc or a ring. */
+  private double flatOdds() {
     boolean flat =
         sharpest.stream()
             .allMatch(
                 frame -> FlatTop.of(frame.field()).filter(f -> f >= FlatTop.FLAT_FROM).isPresent());
-    double odds = flat ? Math.log(FLAT_TOP_LEAVES) : 0;
-    if (sharpest.stream().noneMatch(FrameEvidence::developed)) {
-      double beyond = (Moments.FWHM_PER_SIGMA - widthOverSigma()) / PROFILE_SPREAD;
-      double least = explained(corePx2) ? 0 : -MOST_PROFILE_ODDS;
-      odds += Math.max(least, Math.min(MOST_PROFILE_ODDS, beyond));
+    return flat ? Math.log(FLAT_TOP_LEAVES) : 0;
+  }
+
+  /** Wings speak for a core; sharpening and its like change them. */
+  private double wingOdds(double corePx2) {
+    if (developed()) {
+      return 0;
     }
-    return odds;
+    double beyond = (Moments.FWHM_PER_SIGMA - widthOverSigma()) / PROFILE_SPREAD;
+    double least = explained(corePx2) ? 0 : -MOST_PROFILE_ODDS;
+    return Math.max(least, Math.min(MOST_PROFILE_ODDS, beyond));
   }
 
   /**

@@ -18,6 +18,7 @@ import rondure.stars.StarField;
  * @param skyMostPx2 smear of the longest trail possible, median over the stars, and where none is
  *     seen no more than could hide; 0 when unknown
  * @param skyLogOdds for the sky against a turn of the camera, from the pattern over the field
+ * @param poles size and pattern together beside every aim, when exposure and focal length are known
  * @param radialPx2 stretch away from the centre at the corner, px²
  * @param lensPx2 median over the stars of that stretch, unsigned
  * @param at the smear at any pixel
@@ -29,6 +30,7 @@ record DirectionReading(
     Optional<Double> smearRatio,
     double skyMostPx2,
     double skyLogOdds,
+    Optional<PoleOdds> poles,
     double radialPx2,
     double lensPx2,
     SmearModel.SmearAt at) {
@@ -89,6 +91,7 @@ record DirectionReading(
           Optional.empty(),
           Math.min(LEAST_SMEAR_PX2, most.orElse(0.0)),
           0,
+          Optional.empty(),
           lens.radialPx2(),
           lens.lensPx2(),
           (x, y) -> new double[2]);
@@ -100,6 +103,7 @@ record DirectionReading(
         most.map(px2 -> Math.sqrt(best.smearPx2() / px2)),
         most.orElse(0.0),
         trail.map(t -> logOdds(shake, t, smears, centre.isPresent())).orElse(0.0),
+        centre.map(known -> PoleOdds.of(smears, evidence.exposureSeconds().orElseThrow())),
         best.radialPx2(),
         best.lensPx2(),
         best.at());

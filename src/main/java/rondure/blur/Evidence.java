@@ -78,12 +78,19 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     SHARES,
     /** discPx: what refocusing would cure, beside the scene's core. */
     ROUND_WIDENING,
+    /**
+     * otherPercent, otherFocusPercent: another lens explains the scene with this probability, and
+     * books so much of the widening as focus.
+     */
+    LENS_OR_FOCUS,
     /** lostPercent: the same stars give less light than in the clear frames. */
     LIGHT_LOST,
     /** scatterMag: they do so unevenly. */
     LIGHT_PATCHY,
     /** wingPercent: more light stands beside the stars than in frames of like width: dew. */
     WINGS_GROWN,
+    /** haloPercent of the stars' light stands in a wide round glow: dew, mist or a soft filter. */
+    HALO_SEEN,
     /** the sky is cut off at black: haze cannot be seen. */
     LIGHT_UNSEEN,
     /** lightCount: lamps on the ground are not stretched as the stars are. */

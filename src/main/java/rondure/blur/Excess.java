@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.Map;
+import org.hipparchus.special.Erf;
 
 /**
  * The softness of a frame over an assumed core, shared out, and what that says about the causes.
@@ -51,6 +52,11 @@ record Excess(double corePx2, double focusPx2, double smearPx2, double lensPx2, 
     double shaken = Math.min(focusPx2, smearPx2 * (1 - trailing));
     Shares shares = new Shares(focusPx2 - shaken, smearPx2 + shaken, lensPx2 + edgeOnly * edgePx2);
     return shares.spread(trailing, named);
+  }
+
+  /** Share of a normal law below x. */
+  static double normalShare(double x) {
+    return Erf.erfc(-x / Math.sqrt(2)) / 2;
   }
 
   static double logistic(double x) {

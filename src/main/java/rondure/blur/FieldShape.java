@@ -100,10 +100,11 @@ public record FieldShape(
   }
 
   private static Moments medianTensor(List<Star> stars, Function<Star, Moments> tensor) {
+    List<Moments> tensors = stars.stream().map(tensor).toList();
     return new Moments(
-        median(stars, star -> tensor.apply(star).xxPx2()),
-        median(stars, star -> tensor.apply(star).xyPx2()),
-        median(stars, star -> tensor.apply(star).yyPx2()));
+        RobustStats.median(tensors.stream().mapToDouble(Moments::xxPx2).toArray()),
+        RobustStats.median(tensors.stream().mapToDouble(Moments::xyPx2).toArray()),
+        RobustStats.median(tensors.stream().mapToDouble(Moments::yyPx2).toArray()));
   }
 
   private static double smearError(List<Star> stars) {

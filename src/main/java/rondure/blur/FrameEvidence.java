@@ -38,4 +38,10 @@ public record FrameEvidence(
     return new FrameEvidence(
         field, Optional.empty(), focalLengthPx, diffractionFwhmPx, gain, developed, scene);
   }
+
+  /** The same with other stars. */
+  FrameEvidence with(StarField other) {
+    return new FrameEvidence(
+        other, exposureSeconds, focalLengthPx, diffractionFwhmPx, gain, developed, scene);
+  }
 }

@@ -1,5 +1,7 @@
 package rondure.blur;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -9,19 +11,31 @@ import java.util.Optional;
  * @param starCount stars of this frame that other frames show too
  * @param loss light lost; empty when it cannot be told
  * @param silence why not; empty when it can
+ * @param halo the round glow about its stars, if there is one; empty when it cannot be told
+ * @param clearHalo the usual halo of the scene's clear frames; of this frame where none is known
  * @param wings light beside the stars, beyond what the scene's stars of this width have there;
  *     empty when it cannot be told
  */
 public record FrameLight(
-    int starCount, Optional<Loss> loss, Optional<Silence> silence, Optional<Wings> wings) {
+    int starCount,
+    Optional<Loss> loss,
+    Optional<Silence> silence,
+    Optional<Wings> wings,
+    Optional<Halo> halo,
+    Optional<Halo> clearHalo) {
 
   /** The stars' light, as a share, at whose loss a frame counts as hazy. */
   public static final double HAZE_LOSS_SHARE = 0.35;
+
+  /** Frames that lost less light than this are clear. */
+  static final double CLEAR_MAG = 0.1;
 
   public FrameLight {
     Objects.requireNonNull(loss, "loss");
     Objects.requireNonNull(silence, "silence");
     Objects.requireNonNull(wings, "wings");
+    Objects.requireNonNull(halo, "halo");
+    Objects.requireNonNull(clearHalo, "clearHalo");
     if (loss.isPresent() == silence.isPresent()) {
       throw new IllegalArgumentException("either a loss or why there is none, not both or neither");
     }
@@ -29,15 +43,48 @@ public record FrameLight(
 
   /** Nothing can be told, for this reason. */
   static FrameLight silent(int starCount, Silence why) {
-    return new FrameLight(starCount, Optional.empty(), Optional.of(why), Optional.empty());
+    return new FrameLight(
+        starCount,
+        Optional.empty(),
+        Optional.of(why),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   static FrameLight lost(int starCount, Loss loss) {
-    return new FrameLight(starCount, Optional.of(loss), Optional.empty(), Optional.empty());
+    return new FrameLight(
+        starCount,
+        Optional.of(loss),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   FrameLight withWings(Optional<Wings> seen) {
-    return new FrameLight(starCount, loss, silence, seen);
+    return new FrameLight(starCount, loss, silence, seen, halo, clearHalo);
+  }
+
+  private FrameLight withHalos(Optional<Halo> own, Optional<Halo> clear) {
+    return new FrameLight(starCount, loss, silence, wings, own, clear);
+  }
+
+  /** The answers of a scene with the halos seen in its frames, in the same order. */
+  static List<FrameLight> withHalos(List<FrameLight> lights, List<Optional<Halo>> halos) {
+    List<Halo> clear = new ArrayList<>();
+    for (int i = 0; i < lights.size(); i++) {
+      boolean isClear = lights.get(i).loss().filter(l -> l.lossMag() < CLEAR_MAG).isPresent();
+      halos.get(i).filter(halo -> isClear).ifPresent(clear::add);
+    }
+    Optional<Halo> typical = Halo.typical(clear);
+    List<FrameLight> answers = new ArrayList<>();
+    for (int i = 0; i < lights.size(); i++) {
+      Optional<Halo> own = halos.get(i);
+      boolean compared = lights.get(i).loss().isPresent();
+      answers.add(lights.get(i).withHalos(own, compared ? typical : own));
+    }
+    return answers;
   }
 
   /**

@@ -38,11 +38,24 @@ final class FrameModel {
   /** Whether a star is one image of the whole exposure: after a knock it may be two of a part. */
   private final boolean whole;
 
+  private final ComaGrowth coma;
+
   FrameModel(FrameStars stars, SkyGrid sky, double lengthening, boolean whole) {
+    this(stars, sky, lengthening, whole, ComaGrowth.SEIDEL);
+  }
+
+  private FrameModel(
+      FrameStars stars, SkyGrid sky, double lengthening, boolean whole, ComaGrowth coma) {
+    this.coma = coma;
     this.stars = stars;
     this.sky = sky;
     this.lengthening = lengthening;
     this.whole = whole;
+  }
+
+  /** The same frame behind a lens whose coma grows otherwise. */
+  FrameModel with(ComaGrowth other) {
+    return new FrameModel(stars, sky, lengthening, whole, other);
   }
 
   boolean whole() {
@@ -79,6 +92,16 @@ final class FrameModel {
         + own[DIAGONAL] * places.shakeXY[at];
   }
 
+  /** Second moment of star i's disc, mean of both axes. */
+  double discPx2(int i, double[] shared, double[] own) {
+    FieldPlaces places = stars.places;
+    double square = places.x[i] * places.x[i] + places.y[i] * places.y[i];
+    double tilted = shared[TILT_RIGHT] * places.x[i] + shared[TILT_DOWN] * places.y[i];
+    double disc = own[DISC] + places.stop * (tilted + shared[CURVATURE] * square);
+    double split = places.stop * shared[ASTIGMATISM] * square / 2;
+    return (disc * disc + split * split) / 16;
+  }
+
   /**
    * Predicts star i.
    *
@@ -96,7 +119,7 @@ final class FrameModel {
         own[DISC]
             + stop * (shared[TILT_RIGHT] * x + shared[TILT_DOWN] * y + shared[CURVATURE] * square);
     double split = stop * shared[ASTIGMATISM] * square / 2;
-    double comaGrowth = square * stop * stop * stop * stop;
+    double comaGrowth = coma.at(square) * stop * stop * stop * stop;
     double along = disc + split;
     double across = disc - split;
     double radial = along * along / 16 + shared[COMA] * comaGrowth / 2;
@@ -131,12 +154,18 @@ final class FrameModel {
   }
 
   /** The lens that shared parameters describe. */
-  static LensSurface lens(double[] shared) {
+  LensSurface lens(double[] shared) {
     return new LensSurface(
         shared[TILT_RIGHT],
         shared[TILT_DOWN],
         shared[CURVATURE],
         shared[ASTIGMATISM],
-        shared[COMA]);
+        shared[COMA],
+        coma);
+  }
+
+  /** The field's mean signed disc of this frame, see {@link LensSurface}. */
+  double meanDiscPx(double[] shared, double centreDiscPx) {
+    return lens(shared).meanDiscPx(centreDiscPx, stars.places.stop);
   }
 }

@@ -22,6 +22,9 @@ final class FrameNormals {
   private final FrameModel model;
   private final double[] predicted = new double[3];
   private final double[][] slopes = new double[FrameModel.ALL][3];
+  private final double[][] rows = new double[3][FrameModel.ALL];
+  private final double[][] weightedRows = new double[3][FrameModel.ALL];
+  private final double[] residual = new double[3];
 
   private FrameNormals(FrameModel model) {
     this.model = model;
@@ -67,8 +70,45 @@ final class FrameNormals {
     return normals;
   }
 
+  /**
+   * Of the stars of blocks of a frame, each block so many times.
+   *
+   * @param blocks all of one frame
+   * @param times of each block
+   */
+  static FrameNormals resampled(FrameNormals[] blocks, int[] times) {
+    FrameNormals sum = new FrameNormals(blocks[0].model);
+    for (int block = 0; block < blocks.length; block++) {
+      if (times[block] > 0) {
+        sum.add(blocks[block], times[block]);
+      }
+    }
+    sum.mirror();
+    return sum;
+  }
+
+  private void add(FrameNormals block, int times) {
+    loss += times * block.loss;
+    for (int k = 0; k < FrameModel.ALL; k++) {
+      pull[k] += times * block.pull[k];
+      for (int column = k; column < FrameModel.ALL; column++) {
+        matrix[k][column] += times * block.matrix[k][column];
+      }
+    }
+  }
+
   double loss() {
     return loss;
+  }
+
+  /**
+   * Huber's loss of a star.
+   *
+   * @param square sum of its three residuals' squares, in errors
+   */
+  static double loss(double square) {
+    double u = Math.sqrt(square);
+    return u <= HUBER ? square / 2 : HUBER * u - HUBER * HUBER / 2;
   }
 
   private void add(int i, double[] shared, double[] own, int from) {
@@ -81,22 +121,38 @@ final class FrameNormals {
     }
     double u = Math.sqrt(square);
     double weight = u <= HUBER ? 1 : HUBER / u;
-    loss += u <= HUBER ? square / 2 : HUBER * u - HUBER * HUBER / 2;
+    loss += loss(square);
     for (int part = 0; part < 3; part++) {
       double error = stars.error[3 * i + part];
-      double scaled = weight / (error * error);
-      addRow(part, from, scaled, stars.seen[3 * i + part] - predicted[part]);
+      fillRow(part, from, weight / (error * error));
+      residual[part] = stars.seen[3 * i + part] - predicted[part];
+    }
+    addRows(from);
+  }
+
+  private void fillRow(int part, int from, double weight) {
+    double[] row = rows[part];
+    double[] weighted = weightedRows[part];
+    for (int k = from; k < FrameModel.ALL; k++) {
+      row[k] = slopes[k][part];
+      weighted[k] = weight * row[k];
     }
   }
 
-  private void addRow(int part, int from, double weight, double residual) {
-    for (int row = from; row < FrameModel.ALL; row++) {
-      double slope = weight * slopes[row][part];
-      if (slope != 0) {
-        pull[row] += slope * residual;
-        for (int column = row; column < FrameModel.ALL; column++) {
-          matrix[row][column] += slope * slopes[column][part];
-        }
+  /** Of the star's three numbers at once: each sum is fetched and put back once. */
+  private void addRows(int from) {
+    double[] round = rows[0];
+    double[] along = rows[1];
+    double[] diagonal = rows[2];
+    for (int k = from; k < FrameModel.ALL; k++) {
+      double ofRound = weightedRows[0][k];
+      double ofAlong = weightedRows[1][k];
+      double ofDiagonal = weightedRows[2][k];
+      pull[k] += ofRound * residual[0] + ofAlong * residual[1] + ofDiagonal * residual[2];
+      double[] into = matrix[k];
+      for (int column = k; column < FrameModel.ALL; column++) {
+        into[column] +=
+            ofRound * round[column] + ofAlong * along[column] + ofDiagonal * diagonal[column];
       }
     }
   }

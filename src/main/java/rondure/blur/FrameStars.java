@@ -98,6 +98,11 @@ final class FrameStars {
     return RobustStats.percentile(WIDEST, still(lengthening));
   }
 
+  /** The same of the narrowest tenth. */
+  double narrowestStillPx2(double lengthening) {
+    return RobustStats.percentile(1 - WIDEST, still(lengthening));
+  }
+
   private double[] still(double lengthening) {
     double[] left = new double[count];
     for (int i = 0; i < count; i++) {

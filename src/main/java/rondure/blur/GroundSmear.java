@@ -61,11 +61,13 @@ record GroundSmear(
    */
   static Optional<GroundSmear> of(StarField field, boolean proven) {
     List<Star> lamps = field.groundLights();
-    Moments common = FieldShape.of(field).moments();
+    if (lamps.size() < LEAST_LIGHTS) {
+      return Optional.empty();
+    }
+    FieldShape shape = FieldShape.of(field);
+    Moments common = shape.moments();
     double stretch = common.spin2Px2();
-    boolean smeared =
-        stretch > Math.max(LEAST_PX2, SURE_SIGMAS * FieldShape.of(field).smearErrorPx2());
-    if (lamps.size() < LEAST_LIGHTS || !smeared) {
+    if (!(stretch > Math.max(LEAST_PX2, SURE_SIGMAS * shape.smearErrorPx2()))) {
       return Optional.empty();
     }
     double[] stars = along(near(field.stars(), lamps), common);

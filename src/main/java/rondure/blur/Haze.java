@@ -20,11 +20,7 @@ final class Haze {
 
   /** Widening is named first: only what "none" had goes to haze. */
   static Map<Cause, Double> applied(Map<Cause, Double> byShape, FrameLight.Loss loss) {
-    double hazy = probability(loss);
-    Map<Cause, Double> result = new EnumMap<>(byShape);
-    result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - hazy));
-    result.merge(Cause.HAZE, byShape.get(Cause.NONE) * hazy, Double::sum);
-    return result;
+    return given(byShape, probability(loss));
   }
 
   /** Where a loss of light cannot be told, some of the frames that look sharp are hazy. */
@@ -43,7 +39,8 @@ final class Haze {
     return given(byShape, dimmed ? DIMMED_SHARE : UNSEEN_SHARE);
   }
 
-  private static Map<Cause, Double> given(Map<Cause, Double> byShape, double share) {
+  /** Haze takes this share of what "none" had. */
+  static Map<Cause, Double> given(Map<Cause, Double> byShape, double share) {
     Map<Cause, Double> result = new EnumMap<>(byShape);
     result.put(Cause.NONE, byShape.get(Cause.NONE) * (1 - share));
     result.merge(Cause.HAZE, byShape.get(Cause.NONE) * share, Double::sum);

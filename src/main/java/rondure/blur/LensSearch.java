@@ -12,6 +12,9 @@ final class LensSearch {
   /** More do not tell more of the lens. */
   static final int MOST_FRAMES = 40;
 
+  /** Frames that tell which other lenses are worth settling. */
+  private static final int MOST_ASKED = 12;
+
   private static final int FIRST_ROUNDS = 8;
   private static final double LEAST_LARGE_PX = 2;
   private static final int STARS_AT_FIRST = 100;
@@ -19,8 +22,6 @@ final class LensSearch {
   private static final int SIGN_ROUNDS = 3;
   private static final double USUAL_DISC_PX = 3;
   private static final double USUAL_COMA_PX2 = 30;
-
-  /** Half-maximum widths of usual cores differ by a seventh, 0.3 px² of 1 px². */
 
   /** Tilt to the right and down, curvature, astigmatism, px of disc. */
   private static final double[][] STARTS = {
@@ -35,11 +36,26 @@ final class LensSearch {
   private final List<FrameModel> models;
   private final CoreAssumption core;
   private final double misfit;
+  private final double usualDiscPx;
 
   LensSearch(List<FrameModel> models, CoreAssumption core, double misfit) {
     this.misfit = misfit;
     this.models = models;
     this.core = core;
+    usualDiscPx = Math.max(USUAL_DISC_PX, growthPx());
+  }
+
+  /** The disc that would make the narrowest stars of a frame its widest, where that is least. */
+  private double growthPx() {
+    double least =
+        models.stream()
+            .mapToDouble(
+                model ->
+                    model.stars().widestStillPx2(model.lengthening())
+                        - model.stars().narrowestStillPx2(model.lengthening()))
+            .min()
+            .orElse(0);
+    return 4 * Math.sqrt(Math.max(0, least));
   }
 
   /** From several starts. */
@@ -91,6 +107,57 @@ final class LensSearch {
     return Math.max(LEAST_LARGE_PX, 4 * Math.sqrt(Math.max(0, least - corePx2)));
   }
 
+  /**
+   * Other lenses that may fit as well: curvature and astigmatism widen alike about a sharp centre,
+   * and coma as discs that grow from a small one. A few frames tell which are worth settling; where
+   * nothing tells, fits stay about where they start, all round the circle of equal widening.
+   *
+   * @param shared the lens found
+   * @param own of each frame behind it
+   * @param settled whether that lens is settled already, its coma being of this kind
+   */
+  List<double[]> rivals(
+      List<Integer> frames,
+      OwnExpectations expected,
+      double[] shared,
+      List<double[]> own,
+      boolean settled) {
+    List<Integer> asked = spread(frames);
+    double[][] at = of(asked, own);
+    List<SceneFit> quick = new ArrayList<>();
+    SceneFit same = fit(asked, expected, STARS_AT_FIRST).from(shared, at, FIRST_ROUNDS);
+    quick.add(same);
+    for (double[] start : LensRivals.starts(shared)) {
+      quick.add(fit(asked, expected, STARS_AT_FIRST).from(start, at, FIRST_ROUNDS));
+    }
+    List<SceneFit> known = settled ? List.of(same) : List.of();
+    List<double[]> rivals = new ArrayList<>();
+    for (SceneFit rival : LensRivals.worthSettling(quick, known, misfit)) {
+      rivals.add(refined(frames, expected, rival.shared(), behind(rival, expected, own)));
+    }
+    return rivals;
+  }
+
+  /** Every frame's own parameters behind another lens. */
+  private List<double[]> behind(SceneFit rival, OwnExpectations expected, List<double[]> own) {
+    List<double[]> behind = new ArrayList<>();
+    for (int frame = 0; frame < own.size(); frame++) {
+      Prior prior = expected.of(frame);
+      behind.add(OwnFit.of(models.get(frame), rival.shared(), prior, own.get(frame)).own());
+    }
+    return behind;
+  }
+
+  /** Some of them, evenly. */
+  private static List<Integer> spread(List<Integer> frames) {
+    int count = Math.min(MOST_ASKED, frames.size());
+    List<Integer> some = new ArrayList<>();
+    for (int k = 0; k < count; k++) {
+      some.add(frames.get((int) ((k + 0.5) * frames.size() / count)));
+    }
+    return some;
+  }
+
   /** From what was found before. */
   double[] refined(
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
@@ -122,9 +189,11 @@ final class LensSearch {
   /** What is expected of the shared parameters beforehand. */
   Prior sharedPrior() {
     Prior shared = new Prior(FrameModel.SHARED);
-    for (int k = FrameModel.TILT_RIGHT; k <= FrameModel.ASTIGMATISM; k++) {
-      shared.expect(k, 0, USUAL_DISC_PX);
+    for (int k = FrameModel.TILT_RIGHT; k <= FrameModel.CURVATURE; k++) {
+      shared.expect(k, 0, usualDiscPx);
     }
+    // Half of the difference widens as much as as large a curvature.
+    shared.expect(FrameModel.ASTIGMATISM, 0, 2 * usualDiscPx);
     shared.expect(FrameModel.COMA, 0, USUAL_COMA_PX2);
     core.usualPx2()
         .ifPresent(px2 -> shared.expect(FrameModel.CORE, px2, core.errorPx2() / Math.sqrt(misfit)));

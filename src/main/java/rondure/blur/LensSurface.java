@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.Objects;
 import rondure.base.Moments;
 
 /**
@@ -9,9 +10,9 @@ import rondure.base.Moments;
  * <p>The signed diameters of the disc, along the radius (tangential focus) and across it (sagittal
  * focus), are d + tilt · (x, y) + curvature r² ± astigmatism r² / 2, with x, y and r in half
  * diagonals of the frame from its centre and d the frame's own. A disc of diameter D adds D²/16 per
- * axis. Seidel coma adds three times as much along the radius as across it, growing with r² (Born
- * &amp; Wolf, Principles of Optics, ch. 5, from memory). Given for the widest aperture of the
- * scene: discs go with 1/N, coma's moments with 1/N⁴.
+ * axis. Coma adds three times as much along the radius as across it, Seidel's growing with r² (Born
+ * &amp; Wolf, Principles of Optics, ch. 5, from memory), that of higher order with r⁴. Given for
+ * the widest aperture of the scene: discs go with 1/N, coma's moments with 1/N⁴.
  *
  * @param tiltRightPx growth of the disc to the right, px over half a diagonal
  * @param tiltDownPx the same downwards
@@ -19,13 +20,29 @@ import rondure.base.Moments;
  * @param astigmatismPx disc along minus across the radius in a corner
  * @param comaPx2 square of the coma coefficient in a corner: adds half of it along the radius and a
  *     sixth across
+ * @param comaGrowth how it grows towards it
  */
 public record LensSurface(
     double tiltRightPx,
     double tiltDownPx,
     double curvaturePx,
     double astigmatismPx,
-    double comaPx2) {
+    double comaPx2,
+    ComaGrowth comaGrowth) {
+
+  public LensSurface {
+    Objects.requireNonNull(comaGrowth, "comaGrowth");
+  }
+
+  /** With Seidel's coma. */
+  public LensSurface(
+      double tiltRightPx,
+      double tiltDownPx,
+      double curvaturePx,
+      double astigmatismPx,
+      double comaPx2) {
+    this(tiltRightPx, tiltDownPx, curvaturePx, astigmatismPx, comaPx2, ComaGrowth.SEIDEL);
+  }
 
   /** A lens that images alike everywhere. */
   public static final LensSurface FLAT = new LensSurface(0, 0, 0, 0, 0);
@@ -75,6 +92,6 @@ public record LensSurface(
   }
 
   private double comaPx2(double square, double stop) {
-    return stop * stop * stop * stop * comaPx2 * square;
+    return stop * stop * stop * stop * comaPx2 * comaGrowth.at(square);
   }
 }

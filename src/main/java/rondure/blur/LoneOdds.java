@@ -28,50 +28,76 @@ final class LoneOdds {
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
   private final AttributionSettings settings;
+  private final NamingRule rule;
 
   LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds, AttributionSettings settings) {
     this.settings = settings;
     this.oneFrame = oneFrame;
     this.odds = odds;
+    this.rule = new NamingRule(settings);
   }
 
   /**
    * @param shown what the one-frame judge says
    * @param path the camera's during the frame
+   * @param halo what stands about its stars
    */
-  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path) {
-    Map<Cause, Double> humble = humble(shown.probabilities());
+  Map<Cause, Double> of(FrameEvidence frame, Verdict shown, CameraPath path, Optional<Halo> halo) {
+    LightMissing missing = LightMissing.ofHalo(halo);
     // Two images prove a knock, flat tops a disc: the fit sees neither and would call both a smear.
     if (shown.saw(Evidence.Kind.DOUBLE_IMAGE) || shown.saw(Evidence.Kind.FLAT_TOPPED)) {
       return shown.probabilities();
     }
-    return fitted(frame, path).map(fit -> Mixing.mix(fit, FIT_SHARE, humble)).orElse(humble);
+    double corePx2 = FieldShape.of(frame.field()).minorPx2();
+    Map<Cause, Double> humble =
+        Haze.given(humble(shown.probabilities()), missing.hazeProbability(corePx2, rule));
+    return fitted(frame, path, missing)
+        .map(fit -> Mixing.mix(fit, FIT_SHARE, humble))
+        .orElse(humble);
   }
 
-  private Optional<Map<Cause, Double>> fitted(FrameEvidence frame, CameraPath path) {
-    SceneBudget budget = SceneBudget.of(still(frame), settings, List.of(path));
-    Optional<FrameBudget> own = budget.frames().get(0);
-    if (own.isEmpty()) {
+  private Optional<Map<Cause, Double>> fitted(
+      FrameEvidence frame, CameraPath path, LightMissing missing) {
+    OneFrameAttribution.Owner owner = oneFrame.owner(frame);
+    FrameEvidence alike = frame.with(Strays.without(frame));
+    Optional<Map<Cause, Double>> shaken = booked(alike, Spin.NONE, path, missing);
+    if (shaken.isEmpty()) {
       return Optional.empty();
     }
-    CoreReading core = budget.shared().orElseThrow().core();
-    Map<Cause, Double> shaken = odds.of(own.get(), core, Optional.empty());
+    // Of a sky whose pole is told the trail is predicted, else the common smear is its own.
+    Map<Cause, Double> trailed =
+        owner
+            .pole()
+            .flatMap(pole -> booked(alike, Spin.ofSky(pole), path, missing))
+            .orElseGet(() -> turnedRound(shaken.get()));
+    return Optional.of(Mixing.mix(trailed, trailing(frame, owner), shaken.get()));
+  }
+
+  private Optional<Map<Cause, Double>> booked(
+      FrameEvidence frame, Spin sky, CameraPath path, LightMissing missing) {
+    SceneBudget budget = SceneBudget.of(under(frame, sky), settings, List.of(path));
+    return budget
+        .frames()
+        .get(0)
+        .map(own -> odds.of(own, budget.shared().orElseThrow().core(), missing));
+  }
+
+  private static Map<Cause, Double> turnedRound(Map<Cause, Double> shaken) {
     Map<Cause, Double> trailed = new EnumMap<>(shaken);
     trailed.put(Cause.TRAILING, shaken.get(Cause.TRIPOD));
     trailed.put(Cause.TRIPOD, shaken.get(Cause.TRAILING));
-    return Optional.of(Mixing.mix(trailed, trailing(frame), shaken));
+    return trailed;
   }
 
   /** Any length fits an exposure that is not known: then the pattern alone is no proof. */
-  private double trailing(FrameEvidence frame) {
-    double trailing = oneFrame.trailing(frame);
+  private static double trailing(FrameEvidence frame, OneFrameAttribution.Owner owner) {
     return frame.exposureSeconds().isPresent()
-        ? trailing
-        : Math.max(1 - MOST_WITHOUT_EXPOSURE, Math.min(MOST_WITHOUT_EXPOSURE, trailing));
+        ? owner.trailing()
+        : Math.max(1 - MOST_WITHOUT_EXPOSURE, Math.min(MOST_WITHOUT_EXPOSURE, owner.trailing()));
   }
 
-  /** The frame as if the sky stood still: all smear is then booked as the camera's. */
-  private static SceneEvidence still(FrameEvidence frame) {
+  /** The frame under a sky that turns so; where it stands still all smear is the camera's. */
+  private static SceneEvidence under(FrameEvidence frame, Spin turning) {
     FrameEvidence timed =
         new FrameEvidence(
             frame.field(),
@@ -86,16 +112,16 @@ final class LoneOdds {
             frame.focalLengthPx().orElse(SmearField.NARROW_FOCAL_PX),
             frame.field().widthPx(),
             frame.field().heightPx());
-    FrameSky still =
-        new FrameSky(Optional.of(Rotation.NONE), Optional.of(Spin.NONE), Spin.NONE, 0, 0);
+    FrameSky one = new FrameSky(Optional.of(Rotation.NONE), Optional.of(turning), Spin.NONE, 0, 0);
+    boolean turns = turning.rateRadPerS() > 0;
     SceneSky sky =
         new SceneSky(
-            SceneSky.Finding.TRACKING,
+            turns ? SceneSky.Finding.SKY_TURNS : SceneSky.Finding.TRACKING,
             Optional.of(camera),
             false,
             Optional.empty(),
             180,
-            List.of(still),
+            List.of(one),
             StarTracks.NONE);
     return new SceneEvidence(List.of(timed), List.of(0), sky);
   }

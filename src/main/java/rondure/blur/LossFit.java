@@ -1,9 +1,6 @@
 package rondure.blur;
 
 import java.util.Arrays;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.CholeskyDecomposition;
 import rondure.base.RobustStats;
 
 /**
@@ -41,11 +38,12 @@ final class LossFit {
   private final LinkedFrames links;
   private final int[][] byStar;
   private final int[][] byFrame;
+  private final int[] first;
   private final double[] weights;
   private final double[] residuals;
   private final double[][] surface;
   private double[] solution;
-  private CholeskyDecomposition decomposition;
+  private SkylineCholesky decomposition;
   private final double[] priors;
   private final double[] scales;
 
@@ -54,6 +52,7 @@ final class LossFit {
     this.links = links;
     this.byStar = light.byStar();
     this.byFrame = light.byFrame();
+    this.first = first();
     this.priors = PRIOR_MAG.clone();
     this.priors[0] = slopePriorMag;
     this.priors[1] = slopePriorMag;
@@ -119,26 +118,42 @@ final class LossFit {
 
   private void solve() {
     int size = light.frames + SURFACE;
-    double[][] matrix = new double[size][size];
+    double[][] matrix = new double[size][];
+    for (int i = 0; i < size; i++) {
+      matrix[i] = new double[i - first[i] + 1];
+      matrix[i][i - first[i]] = i < light.frames ? GAUGE : precision(i - light.frames);
+    }
     double[] right = new double[size];
-    for (int i = 0; i < light.frames; i++) {
-      matrix[i][i] = GAUGE;
-    }
-    for (int k = 0; k < SURFACE; k++) {
-      matrix[light.frames + k][light.frames + k] = 1 / (priors[k] * priors[k]);
-    }
     for (int[] entries : byStar) {
       addStar(entries, matrix, right);
     }
-    mirror(matrix);
-    decomposition = new CholeskyDecomposition(new Array2DRowRealMatrix(matrix, false), 1e-9, 0);
-    solution = solve(right);
+    decomposition = new SkylineCholesky(first, matrix);
+    solution = decomposition.solve(right);
     for (int[] entries : byStar) {
       updateResiduals(entries);
     }
   }
 
-  /** Adds a star's normal equations, its own magnitude eliminated, to the upper triangle. */
+  private double precision(int ofSurface) {
+    return 1 / (priors[ofSurface] * priors[ofSurface]);
+  }
+
+  /** The first unknown that each meets: frames meet those with which they share a star. */
+  private int[] first() {
+    int[] first = new int[light.frames + SURFACE];
+    for (int f = 0; f < light.frames; f++) {
+      first[f] = f;
+    }
+    for (int[] entries : byStar) {
+      int earliest = Arrays.stream(entries).map(i -> light.frame[i]).min().orElse(0);
+      for (int i : entries) {
+        first[light.frame[i]] = Math.min(first[light.frame[i]], earliest);
+      }
+    }
+    return first;
+  }
+
+  /** Adds a star's normal equations, its own magnitude eliminated, to the lower triangle. */
   private void addStar(int[] entries, double[][] matrix, double[] right) {
     double sum = 0;
     double mean = 0;
@@ -160,10 +175,10 @@ final class LossFit {
     for (int i : entries) {
       addEntry(i, mean, meanSurface, matrix, right);
       double share = weights[i] / sum;
-      double[] row = matrix[light.frame[i]];
+      int at = light.frame[i];
       for (int j : entries) {
-        if (light.frame[j] >= light.frame[i]) {
-          row[light.frame[j]] -= share * weights[j];
+        if (light.frame[j] <= at) {
+          matrix[at][light.frame[j] - first[at]] -= share * weights[j];
         }
       }
     }
@@ -173,23 +188,15 @@ final class LossFit {
       int i, double mean, double[] meanSurface, double[][] matrix, double[] right) {
     int at = light.frame[i];
     double gap = light.magnitude[i] - mean;
-    matrix[at][at] += weights[i];
+    matrix[at][at - first[at]] += weights[i];
     right[at] += weights[i] * gap;
     for (int k = 0; k < SURFACE; k++) {
       double centred = surface[i][k] - meanSurface[k];
-      matrix[at][light.frames + k] += weights[i] * centred;
+      double[] row = matrix[light.frames + k];
+      row[at] += weights[i] * centred;
       right[light.frames + k] += weights[i] * centred * gap;
-      for (int l = k; l < SURFACE; l++) {
-        matrix[light.frames + k][light.frames + l] +=
-            weights[i] * centred * (surface[i][l] - meanSurface[l]);
-      }
-    }
-  }
-
-  private static void mirror(double[][] matrix) {
-    for (int i = 0; i < matrix.length; i++) {
-      for (int j = 0; j < i; j++) {
-        matrix[i][j] = matrix[j][i];
+      for (int l = 0; l <= k; l++) {
+        row[light.frames + l] += weights[i] * centred * (surface[i][l] - meanSurface[l]);
       }
     }
   }
@@ -245,42 +252,18 @@ final class LossFit {
 
   /** Of z beside the mean of its group: variance of own, less twice the shared, plus the mean's. */
   private double[] errors() {
-    double[] own = inverseDiagonal(decomposition.getL().getData());
+    double[] own = decomposition.inverseDiagonal();
     double[] errors = new double[light.frames];
     for (int group : links.groups()) {
       int[] members = links.members(group);
       double[] mean = new double[light.frames + SURFACE];
       Arrays.stream(members).forEach(i -> mean[i] = 1.0 / members.length);
-      double[] shared = solve(mean);
+      double[] shared = decomposition.solve(mean);
       double ofMean = Arrays.stream(members).mapToDouble(i -> shared[i]).average().orElse(0);
       for (int i : members) {
         errors[i] = Math.sqrt(Math.max(0, own[i] - 2 * shared[i] + ofMean));
       }
     }
     return errors;
-  }
-
-  private double[] solve(double[] right) {
-    return decomposition.getSolver().solve(new ArrayRealVector(right, false)).toArray();
-  }
-
-  /** Diagonal of (L Lᵀ)⁻¹: the squared lengths of the columns of L⁻¹. */
-  private static double[] inverseDiagonal(double[][] lower) {
-    double[] diagonal = new double[lower.length];
-    double[] column = new double[lower.length];
-    for (int j = 0; j < lower.length; j++) {
-      column[j] = 1 / lower[j][j];
-      double sum = column[j] * column[j];
-      for (int i = j + 1; i < lower.length; i++) {
-        double dot = 0;
-        for (int k = j; k < i; k++) {
-          dot += lower[i][k] * column[k];
-        }
-        column[i] = -dot / lower[i][i];
-        sum += column[i] * column[i];
-      }
-      diagonal[j] = sum;
-    }
-    return diagonal;
   }
 }

@@ -45,14 +45,15 @@ final class OffsetHistogram {
    */
   Place densest(double nearestPx, double share) {
     double chance = total / (Math.PI * farthestPx * farthestPx);
+    int[] sums = sums();
     Place best = new Place(0, 0, 0, 0);
     for (int y = -farthestPx; y <= farthestPx; y++) {
       for (int x = -farthestPx; x <= farthestPx; x++) {
-        double distance = Math.hypot(x, y);
+        double distance = Math.sqrt(x * x + y * y);
         if (distance >= nearestPx && distance <= farthestPx) {
           int half = (int) Math.rint(1 + share * distance);
           double expected = chance * (2 * half + 1) * (2 * half + 1);
-          double surplus = (sum(x, y, half) - expected) / Math.sqrt(1 + expected);
+          double surplus = (sum(sums, x, y, half) - expected) / Math.sqrt(1 + expected);
           best = surplus > best.surplus() ? new Place(x, y, half, surplus) : best;
         }
       }
@@ -60,16 +61,26 @@ final class OffsetHistogram {
     return best;
   }
 
-  private int sum(int x, int y, int half) {
-    int sum = 0;
-    for (int row = Math.max(-farthestPx, y - half); row <= Math.min(farthestPx, y + half); row++) {
-      int first = (row + farthestPx) * side + farthestPx;
-      for (int column = Math.max(-farthestPx, x - half);
-          column <= Math.min(farthestPx, x + half);
-          column++) {
-        sum += counts[first + column];
+  /** Counts of all squares above and left of each corner: rows of one more than {@link #side}. */
+  private int[] sums() {
+    int wide = side + 1;
+    int[] sums = new int[wide * wide];
+    for (int row = 0; row < side; row++) {
+      int ofRow = 0;
+      for (int column = 0; column < side; column++) {
+        ofRow += counts[row * side + column];
+        sums[(row + 1) * wide + column + 1] = sums[row * wide + column + 1] + ofRow;
       }
     }
-    return sum;
+    return sums;
+  }
+
+  private int sum(int[] sums, int x, int y, int half) {
+    int wide = side + 1;
+    int left = Math.max(0, x - half + farthestPx);
+    int right = Math.min(side, x + half + farthestPx + 1);
+    int top = wide * Math.max(0, y - half + farthestPx);
+    int bottom = wide * Math.min(side, y + half + farthestPx + 1);
+    return sums[bottom + right] - sums[bottom + left] - sums[top + right] + sums[top + left];
   }
 }

@@ -3,6 +3,7 @@ package rondure.blur;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import rondure.sky.Direction;
 
 /**
  * The first honest judgement: what one frame shows, beside the sharpest of its scene.
@@ -65,13 +66,22 @@ public final class OneFrameAttribution implements Attribution {
     return Verdict.of(probabilities, findings.list(owner, core, path));
   }
 
-  /** Probability that a smear common to all stars is the sky's and not the tripod's. */
-  double trailing(FrameEvidence evidence) {
+  /**
+   * Whose a smear common to all stars is.
+   *
+   * @param trailing probability that it is the sky's and not the tripod's
+   * @param pole of the sky, the likeliest if it is, where facts allow to say
+   */
+  record Owner(double trailing, Optional<Direction> pole) {}
+
+  Owner owner(FrameEvidence evidence) {
     FieldShape shape = FieldShape.of(evidence.field());
     boolean oval = Oval.probability(shape) >= Oval.CLEAR;
     DirectionReading direction = DirectionReading.of(evidence, oval);
     boolean tail = FaintTail.of(evidence.field(), shape).isPresent();
-    return SmearOwner.of(evidence, shape, direction, tail).trailing();
+    return new Owner(
+        SmearOwner.of(evidence, shape, direction, tail).trailing(),
+        direction.poles().map(PoleOdds::pole));
   }
 
   private Map<Cause, Double> byWidth(

@@ -37,7 +37,7 @@ final class OwnFit {
    */
   static OwnFit of(FrameModel model, double[] shared, Prior prior, double[] start) {
     OwnFit straight = new OwnFit(model, shared, prior, start).settle();
-    double mean = meanDisc(shared, model, straight.own[FrameModel.DISC]);
+    double mean = model.meanDiscPx(shared, straight.own[FrameModel.DISC]);
     double[] turned = straight.own();
     turned[FrameModel.DISC] -= 2 * mean;
     OwnFit other = new OwnFit(model, shared, prior, turned).settle();
@@ -51,10 +51,6 @@ final class OwnFit {
   /** Whether the disc's sign is not the start's. */
   boolean turned() {
     return turned;
-  }
-
-  private static double meanDisc(double[] shared, FrameModel model, double disc) {
-    return FrameModel.lens(shared).meanDiscPx(disc, model.stars().places.stop);
   }
 
   private OwnFit settle() {

@@ -1,6 +1,8 @@
 package rondure.blur;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -53,16 +55,19 @@ final class PairOffsets {
     this.pairs = pairs(lights, nearestPx);
   }
 
+  /** Either way, between lights sorted downwards. */
   private static List<Pair> pairs(List<Light> lights, double nearestPx) {
     List<Pair> pairs = new ArrayList<>();
-    for (int i = 0; i < lights.size(); i++) {
-      Light from = lights.get(i);
-      for (int k = 0; k < lights.size(); k++) {
-        double dx = lights.get(k).xPx() - from.xPx();
-        double dy = lights.get(k).yPx() - from.yPx();
+    Light[] down = lights.toArray(Light[]::new);
+    Arrays.sort(down, Comparator.comparingDouble(Light::yPx));
+    for (int i = 0; i < down.length; i++) {
+      for (int k = i + 1; k < down.length && down[k].yPx() - down[i].yPx() <= FARTHEST_PX; k++) {
+        double dx = down[k].xPx() - down[i].xPx();
+        double dy = down[k].yPx() - down[i].yPx();
         double square = dx * dx + dy * dy;
-        if (i != k && square <= FARTHEST_PX * FARTHEST_PX && square >= nearestPx * nearestPx) {
-          pairs.add(new Pair(i, k, dx, dy, Math.log(lights.get(k).flux() / from.flux())));
+        if (square <= FARTHEST_PX * FARTHEST_PX && square >= nearestPx * nearestPx) {
+          pairs.add(new Pair(i, k, dx, dy, Math.log(down[k].flux() / down[i].flux())));
+          pairs.add(new Pair(k, i, -dx, -dy, Math.log(down[i].flux() / down[k].flux())));
         }
       }
     }
@@ -122,9 +127,13 @@ final class PairOffsets {
 
   private List<Pair> near(double[] centre) {
     double reach = tolerance(Math.hypot(centre[0], centre[1]));
-    return pairs.stream()
-        .filter(pair -> Math.hypot(pair.xPx() - centre[0], pair.yPx() - centre[1]) <= reach)
-        .toList();
+    return pairs.stream().filter(pair -> distance(pair, centre) <= reach).toList();
+  }
+
+  private static double distance(Pair pair, double[] centre) {
+    double dx = pair.xPx() - centre[0];
+    double dy = pair.yPx() - centre[1];
+    return Math.sqrt(dx * dx + dy * dy);
   }
 
   /** Pairs of this ratio at this distance in other directions, for an area as large. */

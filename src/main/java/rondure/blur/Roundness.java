@@ -1,5 +1,7 @@
 package rondure.blur;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
@@ -57,25 +59,53 @@ final class Roundness {
   /** Half the squared difference in stretch from the nearest neighbour, which noise alone makes. */
   private static double[] unshared(List<Star> stars, List<Moments> tensors) {
     double[] squares = new double[stars.size()];
-    for (int i = 0; i < squares.length && squares.length > 1; i++) {
-      double difference = tensors.get(i).minus(tensors.get(nearest(stars, i))).spin2Px2();
+    int[] nearest = squares.length > 1 ? nearest(stars) : new int[0];
+    for (int i = 0; i < nearest.length; i++) {
+      double difference = tensors.get(i).minus(tensors.get(nearest[i])).spin2Px2();
       squares[i] = difference * difference / 2;
     }
     return squares;
   }
 
-  private static int nearest(List<Star> stars, int i) {
+  /** Each star's nearest neighbour: from it up and down through the stars sorted downwards. */
+  private static int[] nearest(List<Star> stars) {
+    Star[] all = stars.toArray(Star[]::new);
+    Integer[] down = new Integer[all.length];
+    Arrays.setAll(down, i -> i);
+    Arrays.sort(down, Comparator.comparingDouble((Integer i) -> all[i].yPx()));
+    int[] nearest = new int[all.length];
+    for (int place = 0; place < down.length; place++) {
+      int above = nearest(all, down, place, -1);
+      int below = nearest(all, down, place, 1);
+      Star star = all[down[place]];
+      boolean up = below < 0 || above >= 0 && square(star, all[above]) < square(star, all[below]);
+      nearest[down[place]] = up ? above : below;
+    }
+    return nearest;
+  }
+
+  /** The nearest on one side; -1 where no star lies there. */
+  private static int nearest(Star[] all, Integer[] down, int place, int step) {
+    Star star = all[down[place]];
     int best = -1;
-    double bestSquare = Double.POSITIVE_INFINITY;
-    for (int k = 0; k < stars.size(); k++) {
-      double dx = stars.get(k).xPx() - stars.get(i).xPx();
-      double dy = stars.get(k).yPx() - stars.get(i).yPx();
-      double square = dx * dx + dy * dy;
-      if (k != i && square < bestSquare) {
-        best = k;
-        bestSquare = square;
+    double least = Double.POSITIVE_INFINITY;
+    for (int at = place + step; at >= 0 && at < down.length; at += step) {
+      double dy = all[down[at]].yPx() - star.yPx();
+      if (dy * dy >= least) {
+        break;
+      }
+      double square = square(star, all[down[at]]);
+      if (square < least) {
+        best = down[at];
+        least = square;
       }
     }
     return best;
+  }
+
+  private static double square(Star one, Star other) {
+    double dx = other.xPx() - one.xPx();
+    double dy = other.yPx() - one.yPx();
+    return dx * dx + dy * dy;
   }
 }

@@ -1,5 +1,6 @@
 package rondure.blur;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,7 +31,8 @@ public final class SceneAttribution implements Attribution {
   public SceneVerdicts judge(SceneEvidence scene) {
     List<CameraPath> paths = CameraPath.of(scene);
     SceneBudget budget = SceneBudget.of(scene, settings, paths);
-    List<FrameLight> lights = Transparency.of(scene);
+    List<FrameLight> lights =
+        FrameLight.withHalos(Transparency.of(scene, paths), Halo.of(scene, paths));
     double[] overSky = RelativeLight.overSky(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
@@ -60,24 +62,28 @@ public final class SceneAttribution implements Attribution {
     }
     Verdict alone = oneFrame.judge(frame.withoutExposure(), seen.path());
     CoreReading core = budget.shared().orElseThrow().core();
-    Map<Cause, Double> fitted = odds.of(own.get(), core, light.loss());
+    LightMissing missing = LightMissing.of(light);
+    Map<Cause, Double> fitted = odds.of(own.get(), core, missing);
     Map<Cause, Double> probabilities = light.loss().isPresent() ? fitted : seen.unseen(fitted);
     if (alone.saw(Evidence.Kind.DOUBLE_IMAGE)) {
       probabilities = Mixing.mix(Mixing.certain(Cause.TRIPOD), PROVEN, probabilities);
     }
     SceneFindings findings = new SceneFindings(scene, index, own.get(), core, light);
     return new Judged(
-        Verdict.of(probabilities, findings.beside(alone)), Optional.of(own.get().likelier(core)));
+        Verdict.of(probabilities, findings.beside(alone)),
+        Optional.of(own.get().likelier(core).withHalo(missing)));
   }
 
   /** What one frame shows by itself, and that its stars lost light where they did. */
   private Verdict alone(FrameEvidence frame, Verdict shown, Seen seen) {
-    Map<Cause, Double> shapes = loneOdds.of(frame, shown, seen.path());
+    Map<Cause, Double> shapes = loneOdds.of(frame, shown, seen.path(), seen.told().halo());
     Map<Cause, Double> probabilities =
         seen.told()
             .loss()
             .map(loss -> Haze.applied(shapes, loss))
             .orElseGet(() -> seen.unseen(shapes));
-    return Verdict.of(probabilities, shown.evidence());
+    List<Evidence> evidence = new ArrayList<>(shown.evidence());
+    LightMissing.ofHalo(seen.told().halo()).evidence().ifPresent(evidence::add);
+    return Verdict.of(probabilities, evidence);
   }
 }

@@ -23,36 +23,55 @@ record SceneBooks(
     List<ExposureReading> exposures,
     List<Double> skyProbabilities) {
 
+  /** The books of every lens that may explain the scene. */
+  private record ByLens(Explanations explained, List<BudgetBooks> books) {
+    static ByLens of(Explanations explained) {
+      return new ByLens(explained, explained.solutions().stream().map(BudgetBooks::new).toList());
+    }
+
+    BudgetBooks likeliest() {
+      return books.get(0);
+    }
+
+    Rivals budgets(int k, BudgetBooks.Known facts) {
+      return new Rivals(
+          books.stream().map(one -> one.budget(k, facts)).toList(), explained.shares());
+    }
+  }
+
   /**
    * The budgets under either assumption about the core.
    *
    * @param found with the core found
    * @param defocused with every frame out of focus, where that may be
    */
-  SceneBudget write(SceneSolution found, Optional<SceneSolution> defocused, CoreReading core) {
-    boolean real = core.realProbability() >= 0.5 || defocused.isEmpty();
-    BudgetBooks first = new BudgetBooks(found);
-    Optional<BudgetBooks> second = defocused.map(BudgetBooks::new);
-    BudgetBooks likelier = real ? first : second.orElse(first);
+  SceneBudget write(Explanations found, Optional<Explanations> defocused, CoreReading core) {
+    ByLens first = ByLens.of(found);
+    Optional<ByLens> second = defocused.map(ByLens::of);
+    boolean real = core.realProbability() >= 0.5;
+    ByLens likelier = real ? first : second.orElse(first);
     List<Optional<FrameBudget>> frames = new ArrayList<>();
     for (int i = 0; i < scene.frames().size(); i++) {
       int k = known.indexOf(i);
-      frames.add(k < 0 ? Optional.empty() : Optional.of(frame(k, first, second, likelier)));
+      frames.add(
+          k < 0 ? Optional.empty() : Optional.of(frame(k, first, second, likelier.likeliest())));
     }
-    SceneSolution solution = real ? found : defocused.orElse(found);
-    ExplainedShare explained = likelier.explained();
+    ExplainedShare explained = likelier.likeliest().explained();
     SceneBudget.Shared shared =
         new SceneBudget.Shared(
-            core, solution.lens(), explained.scene(), exposures, explained.misfitPx2());
+            core,
+            likelier.explained().likeliest().lens(),
+            explained.scene(),
+            exposures,
+            explained.misfitPx2());
     return new SceneBudget(frames, Optional.of(shared));
   }
 
-  private FrameBudget frame(
-      int k, BudgetBooks first, Optional<BudgetBooks> second, BudgetBooks likelier) {
+  private FrameBudget frame(int k, ByLens first, Optional<ByLens> second, BudgetBooks likelier) {
     BudgetBooks.Known facts = facts(k);
     return new FrameBudget(
-        first.budget(k, facts),
-        second.map(books -> books.budget(k, facts)),
+        first.budgets(k, facts),
+        second.map(books -> books.budgets(k, facts)),
         likelier.meanDiscPx(k),
         likelier.meanDiscErrorPx(k),
         likelier.smear(k),

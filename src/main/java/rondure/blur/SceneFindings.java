@@ -99,6 +99,19 @@ record SceneFindings(
     if (likelier().focusDiscPx() > SEEN_DISC_PX) {
       add(list, Evidence.Kind.ROUND_WIDENING, "discPx", likelier().focusDiscPx());
     }
+    budget.likelierLenses(core).rival().ifPresent(rival -> addRival(list, rival));
+  }
+
+  private static void addRival(List<Evidence> list, Rivals.Rival rival) {
+    Terms sky = rival.budget().sky();
+    list.add(
+        new Evidence(
+            Evidence.Kind.LENS_OR_FOCUS,
+            Map.of(
+                "otherPercent",
+                100 * rival.share(),
+                "otherFocusPercent",
+                percent(sky.focusPx2(), sky.excessPx2()))));
   }
 
   private static double percent(double part, double whole) {
@@ -175,6 +188,7 @@ record SceneFindings(
 
   /** A tail is no halo, nor is there dew where no light is lost. */
   private void addWings(List<Evidence> list, Verdict alone) {
+    LightMissing.of(light).evidence().ifPresent(list::add);
     boolean dimmed = light.loss().map(l -> l.lossMag() > SURE * l.errorMag()).orElse(false);
     light
         .wings()

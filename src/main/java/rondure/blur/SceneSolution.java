@@ -1,9 +1,14 @@
 package rondure.blur;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** The parameters of a scene under one assumption of its core. */
 final class SceneSolution {
+  /** Second moment of a trail over that of the star. */
+  private static final double LONGEST_TRAIL = 0.5;
+
   private final List<FrameModel> models;
   private final double[] shared;
   private final List<double[]> own;
@@ -46,6 +51,19 @@ final class SceneSolution {
     return expected.own().of(frame);
   }
 
+  OwnExpectations expectations() {
+    return expected.own();
+  }
+
+  /** Own parameters of all frames; copies. */
+  List<double[]> allOwn() {
+    return own.stream().map(double[]::clone).toList();
+  }
+
+  List<Shake> shakes() {
+    return shakes;
+  }
+
   /** Frames from which the shared parameters were found. */
   List<Integer> together() {
     return expected.together();
@@ -75,7 +93,7 @@ final class SceneSolution {
   }
 
   LensSurface lens() {
-    return FrameModel.lens(shared);
+    return models.get(0).lens(shared);
   }
 
   /**
@@ -93,6 +111,90 @@ final class SceneSolution {
       sum += FrameNormals.of(model, shared, at, FrameModel.SHARED).loss() + ownPrior(j).loss(at);
     }
     return sum;
+  }
+
+  /**
+   * The same where the round parts of wide stars may be off by more: measured widths of discs
+   * depend on the core's profile, directions do not.
+   *
+   * @param roundShare standard error over what is beyond the core
+   */
+  double tolerantLoss(List<Integer> frames, double roundShare) {
+    double sum = expected.shared().loss(shared);
+    for (int j : frames) {
+      if (models.get(j).whole()) {
+        sum += tolerantLoss(j, roundShare) + ownPrior(j).loss(own.get(j));
+      }
+    }
+    return sum;
+  }
+
+  private double tolerantLoss(int frame, double roundShare) {
+    FrameStars stars = models.get(frame).stars();
+    double[] predicted = predicted(frame);
+    double sum = 0;
+    for (int i = 0; i < stars.count; i++) {
+      double allowed = roundShare * Math.max(0, predicted[3 * i] - shared[FrameModel.CORE]);
+      double square = 0;
+      for (int part = 3 * i; part < 3 * i + 3; part++) {
+        double error = part == 3 * i ? Math.hypot(stars.error[part], allowed) : stars.error[part];
+        double off = (stars.seen[part] - predicted[part]) / error;
+        square += off * off;
+      }
+      sum += FrameNormals.loss(square);
+    }
+    return sum;
+  }
+
+  /**
+   * Mean second moment of the discs of a frame's stars, px²; 0 where there is none so near.
+   *
+   * @param within of so many half diagonals from the centre
+   */
+  double discPx2(int frame, double within) {
+    FrameModel model = models.get(frame);
+    FieldPlaces places = model.stars().places;
+    double sum = 0;
+    int counted = 0;
+    for (int i = 0; i < model.stars().count; i++) {
+      if (Math.hypot(places.x[i], places.y[i]) <= within) {
+        sum += model.discPx2(i, shared, own.get(frame));
+        counted++;
+      }
+    }
+    return counted == 0 ? 0 : sum / counted;
+  }
+
+  /**
+   * Unshaken frames of short trails whose stars are as sharp as the sharpest's, sharpest first.
+   *
+   * @param share by which second moments may differ
+   * @param most so many at most
+   */
+  List<Integer> equallySharp(double share, int most) {
+    Comparator<Integer> sharper = Comparator.comparingDouble(this::stillPx2);
+    List<Integer> calm =
+        IntStream.range(0, models.size())
+            .boxed()
+            .filter(k -> models.get(k).whole() && !shakes.get(k).proven() && isPoint(k))
+            .sorted(sharper)
+            .toList();
+    return calm.stream()
+        .filter(k -> stillPx2(k) <= (1 + share) * stillPx2(calm.get(0)))
+        .limit(most)
+        .toList();
+  }
+
+  /** Whether the trail is short beside the star. */
+  private boolean isPoint(int frame) {
+    FrameModel model = models.get(frame);
+    double moved = model.lengthening() * model.stars().places.centreMoved[0];
+    return moved <= LONGEST_TRAIL * stillPx2(frame);
+  }
+
+  private double stillPx2(int frame) {
+    FrameModel model = models.get(frame);
+    return model.stars().stillRoundPx2(model.lengthening());
   }
 
   /** What the parameters predict for each star of a frame. */

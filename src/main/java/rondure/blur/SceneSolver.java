@@ -66,7 +66,7 @@ final class SceneSolver {
     }
     List<Integer> calmOnes = sharpestFirst.stream().filter(j -> !shakes.get(j).proven()).toList();
     boolean fewCalm = calmOnes.size() < LEAST_CALM;
-    OwnExpectations informed = calm.with(shakes, own, FrameModel.lens(shared), fewCalm);
+    OwnExpectations informed = calm.with(shakes, own, models.get(0).lens(shared), fewCalm);
     List<Integer> asked = picked(fewCalm ? sharpestFirst : calmOnes);
     List<double[]> starts = new ArrayList<>();
     for (int j = 0; j < own.size(); j++) {
@@ -126,6 +126,33 @@ final class SceneSolver {
       shakes.add(Shake.of(models.get(j), shared, own.get(j), spin2, excess));
     }
     return shakes;
+  }
+
+  /** The solution and the other lenses that fit about as well. */
+  Explanations explained() {
+    SceneSolution first = solve();
+    if (!LensRivals.matter(first.shared())) {
+      return Explanations.only(first);
+    }
+    List<SceneSolution> all = new ArrayList<>(List.of(first));
+    all.addAll(rivals(first, true));
+    List<FrameModel> steep = models.stream().map(m -> m.with(ComaGrowth.STEEP)).toList();
+    all.addAll(new SceneSolver(steep, core, misfit).rivals(first, false));
+    return Explanations.of(all, misfit);
+  }
+
+  /** Other lenses of this solver's kind for the same frames, shaken or not as found. */
+  private List<SceneSolution> rivals(SceneSolution first, boolean settled) {
+    OwnExpectations expected = first.expectations();
+    List<SceneSolution> rivals = new ArrayList<>();
+    for (double[] shared :
+        search.rivals(first.together(), expected, first.shared(), first.allOwn(), settled)) {
+      List<double[]> own = each(shared, expected, first.allOwn());
+      rivals.add(
+          new SceneSolution(
+              models, shared, own, first.shakes(), expected(expected, first.together())));
+    }
+    return rivals;
   }
 
   private SceneSolution.Expected expected(OwnExpectations own, List<Integer> together) {

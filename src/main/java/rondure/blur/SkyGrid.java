@@ -102,22 +102,12 @@ final class SkyGrid {
   }
 
   private double median(int[] chosen, IntToDoubleFunction value) {
-    double[][] sorted =
-        IntStream.of(chosen)
-            .mapToObj(i -> new double[] {value.applyAsDouble(i), weight[i]})
-            .sorted(Comparator.comparingDouble(pair -> pair[0]))
-            .toArray(double[][]::new);
-    double half = 0;
-    for (double[] pair : sorted) {
-      half += pair[1] / 2;
+    double[] values = new double[chosen.length];
+    double[] weights = new double[chosen.length];
+    for (int k = 0; k < chosen.length; k++) {
+      values[k] = value.applyAsDouble(chosen[k]);
+      weights[k] = weight[chosen[k]];
     }
-    double passed = 0;
-    for (double[] pair : sorted) {
-      passed += pair[1];
-      if (passed >= half) {
-        return pair[0];
-      }
-    }
-    return 0;
+    return WeightedMedian.of(values, weights);
   }
 }

@@ -1,10 +1,6 @@
 package rondure.blur;
 
 import java.util.Arrays;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.QRDecomposition;
-import org.hipparchus.linear.RealVector;
 import rondure.base.RobustStats;
 
 /** Least-squares fits of direction patterns; pure functions of a {@link SmearField}. */
@@ -12,6 +8,7 @@ final class SmearFits {
   private static final double HUBER = 1.345;
   private static final int ROUNDS = 6;
   private static final int RADIAL_TERMS = 2;
+  private static final double WEAK_PRECISION = 1e-4;
 
   private SmearFits() {}
 
@@ -126,26 +123,29 @@ final class SmearFits {
     return new SmearModel(loss, RobustStats.median(lengths), radial, RobustStats.median(lens), at);
   }
 
+  /** Normal equations; a weak pull to zero (a prior of 100 px²) keeps few stars solvable. */
   private static double[] weighted(double[][] rows, double[] target, double[] weights) {
     int terms = rows[0].length;
-    // A weak pull to zero (a prior of 100 px²) keeps few stars solvable.
-    double[][] scaled = new double[rows.length + terms][terms];
-    double[] right = new double[rows.length + terms];
+    double[][] normal = new double[terms][terms];
+    double[] right = new double[terms];
+    for (int term = 0; term < terms; term++) {
+      normal[term][term] = WEAK_PRECISION;
+    }
     for (int row = 0; row < rows.length; row++) {
-      double root = Math.sqrt(weights[row]);
-      right[row] = root * target[row];
       for (int term = 0; term < terms; term++) {
-        scaled[row][term] = root * rows[row][term];
+        double weighted = weights[row] * rows[row][term];
+        right[term] += weighted * target[row];
+        for (int other = 0; other <= term; other++) {
+          normal[term][other] += weighted * rows[row][other];
+        }
       }
     }
     for (int term = 0; term < terms; term++) {
-      scaled[rows.length + term][term] = 0.01;
+      for (int other = 0; other < term; other++) {
+        normal[other][term] = normal[term][other];
+      }
     }
-    RealVector solution =
-        new QRDecomposition(new Array2DRowRealMatrix(scaled, false))
-            .getSolver()
-            .solve(new ArrayRealVector(right, false));
-    return solution.toArray();
+    return new SymmetricSolve(normal, 0).solve(right);
   }
 
   private static double dot(double[] one, double[] two) {

@@ -30,10 +30,6 @@ record SmearOwner(
   private static final double FITS_UP_TO = 1.05;
 
   private static final double TOO_LONG_FROM = 1.25;
-  private static final double TOO_LONG_LOG_ODDS = -4;
-
-  /** A trail is always there, shake is not: slightly for the sky where both can be. */
-  private static final double POSSIBLE_LOG_ODDS = 0.3;
 
   /** Only where exposures are known: a longer one stretches more. */
   private static final double MORE_THAN_OTHERS_LOG_ODDS = -3;
@@ -48,7 +44,8 @@ record SmearOwner(
   static SmearOwner of(
       FrameEvidence evidence, FieldShape shape, DirectionReading direction, boolean tail) {
     Optional<Double> ratio = direction.smearRatio();
-    double size = ratio.map(SmearOwner::sizeLogOdds).orElse(0.0);
+    double sizeAndPattern =
+        direction.poles().map(PoleOdds::skyLogOdds).orElse(direction.skyLogOdds());
     Optional<SceneReference.CommonSmear> scene = evidence.scene().smear();
     Optional<Double> over = scene.flatMap(smear -> over(smear, evidence, shape));
     boolean more = over.isPresent() && over.get() > MORE_FROM_RATIO && surely(shape, over.get());
@@ -62,8 +59,7 @@ record SmearOwner(
     Optional<GroundSmear> ground = GroundSmear.of(evidence.field(), false);
     Optional<SmearKurtosis.Compared> along = SmearKurtosis.of(evidence.field(), shape);
     double logOdds =
-        size
-            + direction.skyLogOdds()
+        sizeAndPattern
             + ground.map(GroundSmear::skyLogOdds).orElse(0.0)
             + along.map(SmearKurtosis.Compared::skyLogOdds).orElse(0.0)
             + (tail ? TAIL_LOG_ODDS : 0)
@@ -79,14 +75,6 @@ record SmearOwner(
         scene.map(SceneReference.CommonSmear::frames).orElse(0),
         ground,
         along);
-  }
-
-  private static double sizeLogOdds(double ratio) {
-    if (ratio <= FITS_UP_TO) {
-      return POSSIBLE_LOG_ODDS;
-    }
-    double share = Math.min(1, (ratio - FITS_UP_TO) / (TOO_LONG_FROM - FITS_UP_TO));
-    return POSSIBLE_LOG_ODDS + share * (TOO_LONG_LOG_ODDS - POSSIBLE_LOG_ODDS);
   }
 
   /** Empty where the others tell their exposure and this frame does not: it may be longer. */

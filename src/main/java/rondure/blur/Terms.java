@@ -32,6 +32,10 @@ public record Terms(
     };
   }
 
+  Terms withHaze(double px2) {
+    return new Terms(corePx2, focusPx2, trailingPx2, tripodPx2, lensPx2, px2, unexplainedPx2);
+  }
+
   /** All that the causes add to the core, px². */
   public double excessPx2() {
     return focusPx2 + trailingPx2 + tripodPx2 + lensPx2 + hazePx2;

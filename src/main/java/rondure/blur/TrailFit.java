@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import rondure.sky.Direction;
-import rondure.sky.ImageVelocity;
-import rondure.sky.SkyMotion;
 
 /**
  * Searches the pole of the sky that explains the directions of a frame's stars, at the known rate.
@@ -25,15 +23,14 @@ final class TrailFit {
   /** Wide, usual and long: 14, 24 and 52 mm on 36 × 24 mm, over the diagonal. */
   private static final double[] FOCAL_LENGTHS_PER_DIAGONAL = {0.33, 0.55, 1.2};
 
-  private static final double LENGTH_IS_FREE = 0;
   private static final int GRID_STARS = 50;
 
   private final SmearField field;
-  private final double seconds;
+  private final TrailLoss loss;
 
   private TrailFit(SmearField field, double seconds) {
     this.field = field;
-    this.seconds = seconds;
+    loss = new TrailLoss(field, seconds);
   }
 
   /** The best trail model for a field with a known focal length. */
@@ -51,7 +48,7 @@ final class TrailFit {
 
   /** The best model of a trail of any length, for a field with a known focal length. */
   static SmearModel ofAnyLength(SmearField field) {
-    TrailFit fit = new TrailFit(field, LENGTH_IS_FREE);
+    TrailFit fit = new TrailFit(field, TrailLoss.LENGTH_IS_FREE);
     return fit.refined(fit.grid());
   }
 
@@ -75,7 +72,7 @@ final class TrailFit {
     List<Scored> grid = new ArrayList<>();
     for (int i = 0; i < GRID_POINTS; i++) {
       Direction pole = halfSphere(i);
-      grid.add(new Scored(pole, cauchyLoss(pole, stride)));
+      grid.add(new Scored(pole, loss.of(pole, stride)));
     }
     grid.sort(Comparator.comparingDouble(Scored::loss));
     return List.copyOf(grid.subList(0, REFINED));
@@ -84,8 +81,8 @@ final class TrailFit {
   private SmearModel refined(List<Scored> starts) {
     SmearModel best = null;
     for (Scored start : starts) {
-      Scored here = new Scored(start.pole(), cauchyLoss(start.pole(), 1));
-      SmearModel model = SmearFits.known(field, smear(refine(here).pole()));
+      Scored here = new Scored(start.pole(), loss.of(start.pole(), 1));
+      SmearModel model = SmearFits.known(field, loss.smear(refine(here).pole()));
       if (best == null || model.loss() < best.loss()) {
         best = model;
       }
@@ -125,57 +122,11 @@ final class TrailFit {
     for (int i = 0; i < 6; i++) {
       Direction axis = side.rotatedAbout(pole, i * Math.PI / 3);
       Direction moved = pole.rotatedAbout(axis, step);
-      Scored scored = new Scored(moved, cauchyLoss(moved, 1));
+      Scored scored = new Scored(moved, loss.of(moved, 1));
       if (scored.loss() < best.loss()) {
         best = scored;
       }
     }
     return best;
-  }
-
-  /** The line's spin-2, L²/24 along its direction; the best-fitting length when it is free. */
-  private SmearModel.SmearAt smear(Direction pole) {
-    double squared = seconds == LENGTH_IS_FREE ? fittedSquareSeconds(pole) : seconds * seconds;
-    return (x, y) -> {
-      double[] perSquareSecond = perSquareSecond(pole, x, y);
-      perSquareSecond[0] *= squared;
-      perSquareSecond[1] *= squared;
-      return perSquareSecond;
-    };
-  }
-
-  private double[] perSquareSecond(Direction pole, double x, double y) {
-    ImageVelocity velocity = SkyMotion.velocity(field.camera, pole, x, y);
-    double dx = velocity.xPxPerS();
-    double dy = velocity.yPxPerS();
-    return new double[] {(dx * dx - dy * dy) / 24, dx * dy / 12};
-  }
-
-  private double fittedSquareSeconds(Direction pole) {
-    double product = 0;
-    double square = 1e-12;
-    for (int i = 0; i < field.count(); i++) {
-      double[] line = perSquareSecond(pole, field.xs[i], field.ys[i]);
-      double along = line[0] / field.alongError[i];
-      double diagonal = line[1] / field.diagonalError[i];
-      product +=
-          along * field.along[i] / field.alongError[i]
-              + diagonal * field.diagonal[i] / field.diagonalError[i];
-      square += along * along + diagonal * diagonal;
-    }
-    return Math.max(0, product / square);
-  }
-
-  private double cauchyLoss(Direction pole, int stride) {
-    SmearModel.SmearAt smear = smear(pole);
-    double loss = 0;
-    for (int i = 0; i < field.count(); i += stride) {
-      double[] spin2 = smear.spin2(field.xs[i], field.ys[i]);
-      double along = (field.along[i] - spin2[0]) / field.alongError[i];
-      double diagonal = (field.diagonal[i] - spin2[1]) / field.diagonalError[i];
-      // Cauchy's loss never levels off, so that a coarse grid still points to the minimum.
-      loss += Math.log1p((along * along + diagonal * diagonal) / 4);
-    }
-    return loss;
   }
 }

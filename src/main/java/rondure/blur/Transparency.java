@@ -2,8 +2,11 @@ package rondure.blur;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import rondure.base.RobustStats;
 import rondure.sky.StarTracks;
 import rondure.stars.Star;
@@ -13,12 +16,21 @@ import rondure.stars.StarField;
  * How much of the stars' light each frame of a scene lost: Δm = -2.5 log10 of the flux ratios of
  * the same stars, scaled by exposure, ISO and f-number, over all frames at once.
  *
- * <p>The reference is the 25th percentile of the losses, never the best frames: a lucky few would
- * make all others hazy. So haze that lasts all night is not seen. Stars at the same place in the
- * frame compare best; what changes with the place is solved for ({@link LossFit}).
+ * <p>The reference is the 25th percentile of the losses, for a lucky few would make all others
+ * hazy, except where light changes steadily. Haze that lasts all night is not seen in this way.
+ * Stars at the same place in the frame compare best; what changes with the place is solved for
+ * ({@link LossFit}).
  */
 public final class Transparency {
   static final double REFERENCE = 0.25;
+
+  /**
+   * Of what the middle frame lost, beside the brightest: the next one's where light changes
+   * steadily.
+   */
+  private static final double STEADY_SHARE = 0.5;
+
+  private static final int FEW_FRAMES = 3;
 
   /** Fewest shared stars that tell a frame's loss. */
   static final int LEAST_STARS = 6;
@@ -43,8 +55,11 @@ public final class Transparency {
 
   private static final double SLOPE_MAG_WITHOUT_FOCAL_LENGTH = 0.25;
 
-  private Transparency(SceneEvidence scene) {
+  private final List<CameraPath> paths;
+
+  private Transparency(SceneEvidence scene, List<CameraPath> paths) {
     this.scene = scene;
+    this.paths = paths;
     this.gains = Gains.of(scene.frames());
     for (int i = 0; i < scene.frames().size(); i++) {
       silences.add(silence(i));
@@ -53,7 +68,16 @@ public final class Transparency {
 
   /** One answer for each of the scene's measured frames, in their order. */
   public static List<FrameLight> of(SceneEvidence scene) {
-    return new Transparency(scene).lights();
+    return of(scene, CameraPath.of(scene));
+  }
+
+  /**
+   * The same where the camera's paths were read already.
+   *
+   * @param paths one for each frame
+   */
+  static List<FrameLight> of(SceneEvidence scene, List<CameraPath> paths) {
+    return new Transparency(scene, paths).lights();
   }
 
   private List<FrameLight> lights() {
@@ -61,6 +85,7 @@ public final class Transparency {
     LinkedFrames links = LinkedFrames.of(light, LEAST_STARS);
     LossFit.Solved solved = LossFit.of(light, links, slopePriorMag());
     int[][] byFrame = light.byFrame();
+    Map<Integer, Double> clear = new HashMap<>();
     List<FrameLight> answers = new ArrayList<>();
     for (int i = 0; i < light.frames; i++) {
       Optional<FrameLight.Silence> why = silences.get(i);
@@ -70,15 +95,46 @@ public final class Transparency {
       if (why.isPresent()) {
         answers.add(FrameLight.silent(byFrame[i].length, why.get()));
       } else {
-        double[] linked = links.in(links.groupOf(i), solved.lossMag());
-        double loss = solved.lossMag()[i] - RobustStats.percentile(REFERENCE, linked);
+        int group = links.groupOf(i);
+        double zero =
+            clear.computeIfAbsent(
+                group, g -> clear(links.in(g, solved.lossMag()), links.in(g, solved.errorMag())));
+        double loss = solved.lossMag()[i] - zero;
         StarField seen = scene.frames().get(i).field();
         FieldLoss field = FieldLoss.of(light, byFrame[i], solved.residualMag());
-        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], linked.length);
+        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], links.size(i));
         answers.add(FrameLight.lost(byFrame[i].length, LightInPath.doubted(whole, seen)));
       }
     }
     return WingExcess.added(answers, scene.frames());
+  }
+
+  /**
+   * The loss of the clear frames: the 25th percentile. Where the light changes steadily it is that
+   * of the brightest frame, its error allowed for: dew that grows leaves few frames clear. That is
+   * so where the second brightest comes next to the brightest in time and has lost at most half of
+   * what the middle frame lost; three frames are too few to tell, and the brightest is their
+   * measure.
+   *
+   * @param lossMag of frames that are linked, in time order
+   * @param errorMag their errors
+   */
+  static double clear(double[] lossMag, double[] errorMag) {
+    double usual = RobustStats.percentile(REFERENCE, lossMag);
+    List<Integer> order =
+        IntStream.range(0, lossMag.length)
+            .boxed()
+            .sorted(Comparator.comparingDouble(i -> lossMag[i] + errorMag[i]))
+            .toList();
+    int first = order.get(0);
+    int second = order.get(1);
+    double toMiddle = RobustStats.median(lossMag) - lossMag[first];
+    boolean steady =
+        Math.abs(first - second) == 1
+            && lossMag[second] - lossMag[first] <= STEADY_SHARE * toMiddle;
+    return steady || lossMag.length <= FEW_FRAMES
+        ? Math.min(usual, lossMag[first] + errorMag[first])
+        : usual;
   }
 
   /** Over half the frame's diagonal. */
@@ -105,7 +161,7 @@ public final class Transparency {
     if (BlackSky.is(scene.frames().get(frame))) {
       return Optional.of(FrameLight.Silence.BLACK_SKY);
     }
-    if (DoubleImage.of(scene.frames().get(frame).field()).isPresent()) {
+    if (paths.get(frame).twice().isPresent()) {
       return Optional.of(FrameLight.Silence.DOUBLE_IMAGE);
     }
     return gains.get(frame) > 0

@@ -17,9 +17,6 @@ final class WingExcess {
   private static final double ALIKE_WIDTH = 1.2;
   private static final int LEAST_FRAMES = 3;
 
-  /** Frames that lost less light than this are clear. */
-  private static final double CLEAR_MAG = 0.1;
-
   /** Fainter stars' wings drown in the sky's noise. */
   private static final double LEAST_SNR = 40;
 
@@ -41,7 +38,8 @@ final class WingExcess {
   static List<FrameLight> added(List<FrameLight> lights, List<FrameEvidence> frames) {
     List<Optional<Reading>> readings = new ArrayList<>();
     for (int i = 0; i < lights.size(); i++) {
-      boolean clear = lights.get(i).loss().map(l -> l.lossMag() < CLEAR_MAG).orElse(false);
+      boolean clear =
+          lights.get(i).loss().map(l -> l.lossMag() < FrameLight.CLEAR_MAG).orElse(false);
       readings.add(read(frames.get(i), clear));
     }
     List<FrameLight> answers = new ArrayList<>();

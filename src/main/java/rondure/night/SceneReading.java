@@ -39,23 +39,28 @@ record SceneReading(
   static SceneReading of(List<Shot> shots, NightSettings settings) {
     StaticReport statics =
         StaticDetections.examine(shots.stream().map(SceneReading::sceneFrame).toList());
+    List<SkyShot> seen = new ArrayList<>();
+    for (int i = 0; i < shots.size(); i++) {
+      seen.add(skyShot(shots.get(i), statics.fields().get(i)));
+    }
+    SceneSky sky = Registration.of(seen);
+    FollowedStars followed = new FollowedStars(sky, statics.fields());
     List<SceneReference.Member> members = new ArrayList<>();
     List<Optional<FieldShape>> shapes = new ArrayList<>();
-    List<SkyShot> seen = new ArrayList<>();
     for (int i = 0; i < shots.size(); i++) {
       Shot shot = shots.get(i);
       StarField field = statics.fields().get(i);
+      int frame = i;
       Optional<FieldShape> shape =
-          TooFewStars.applies(field, settings)
+          TooFewStars.applies(field, () -> followed.prove(frame), settings)
               ? Optional.empty()
               : Optional.of(FieldShape.of(field));
       shape.ifPresent(s -> members.add(new SceneReference.Member(s, shot.exposureSeconds())));
       shapes.add(shape);
-      seen.add(skyShot(shot, field));
     }
     Optional<SceneReference> reference =
         members.isEmpty() ? Optional.empty() : Optional.of(SceneReference.of(members));
-    return new SceneReading(shots, statics, shapes, reference, Registration.of(seen));
+    return new SceneReading(shots, statics, shapes, reference, sky);
   }
 
   /** The measurement of a frame, static detections left out. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import rondure.base.RobustStats;
 import rondure.blur.DoubleImage;
 import rondure.sky.StaticReport;
@@ -31,9 +32,22 @@ final class TooFewStars {
 
   private TooFewStars() {}
 
-  /** True when the measured points give no width worth the name. */
-  static boolean applies(StarField field, NightSettings settings) {
-    return field.stars().size() < settings.leastStars() || differ(field);
+  /**
+   * True when the measured points give no width worth the name: too few, or of widths that differ,
+   * and not smoothly over the field.
+   *
+   * @param followed whether other frames prove that they turn with the sky
+   */
+  static boolean applies(StarField field, BooleanSupplier followed, NightSettings settings) {
+    return field.stars().size() < settings.leastStars()
+        || (differ(field) && !smooth(field) && !followed.getAsBoolean());
+  }
+
+  private static boolean smooth(StarField field) {
+    return SmoothWidths.explain(
+        field.stars().stream().mapToDouble(Star::xPx).toArray(),
+        field.stars().stream().mapToDouble(Star::yPx).toArray(),
+        field.stars().stream().mapToDouble(Star::fwhmPx).toArray());
   }
 
   private static boolean differ(StarField field) {

@@ -33,6 +33,7 @@ final class CauseWords {
           "pairCount",
           "tailPx2",
           "wingPercent",
+          "haloPercent",
           "lightCount",
           "ringPercent",
           "hotPixelCount",
@@ -44,6 +45,8 @@ final class CauseWords {
           "trailPercent",
           "tripodPercent",
           "lensPercent",
+          "otherPercent",
+          "otherFocusPercent",
           "discPx",
           "trailPx",
           "smearPx2",
@@ -112,6 +115,12 @@ final class CauseWords {
   }
 
   private String action(NightFrame frame, Mark mark, Scene scene) {
+    boolean hazy =
+        mark == Mark.UNDECIDED
+            && frame.verdict().filter(v -> v.undecidedBetween().contains(Cause.HAZE)).isPresent();
+    if (hazy) {
+      return words.say("action.UNDECIDED.HAZE");
+    }
     String kept = "action.kept." + mark;
     String plain = "action." + mark;
     String mounted = plain + ".mount";

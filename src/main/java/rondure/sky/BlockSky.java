@@ -31,7 +31,7 @@ record BlockSky(
    */
   static BlockSky of(SkyTimes times, Sight sight) {
     List<Pose> poses = times.poses();
-    SkyVote vote = SkyVote.none(FirstRate.of(poses));
+    SkyVote vote = SkyVote.none(FirstRate.of(poses, sight));
     for (int round = 0; round < ROUNDS; round++) {
       List<AimPath> aims = AimPath.of(poses, vote.sky(), sight);
       Vec sky = vote.sky();

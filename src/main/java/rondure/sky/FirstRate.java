@@ -9,12 +9,31 @@ final class FirstRate {
   private static final int FEW = 12;
   private static final int WINDOWS = 10;
   private static final int ROUNDS = 60;
+  private static final double SIDEREAL_WITHIN = 0.05;
+  private static final double LEAST_SIDEREAL_SHARE = 0.15;
 
   private FirstRate() {}
 
-  /** Geometric median of the rates over windows of a block (Weiszfeld's iteration), rad/s. */
-  static Vec of(List<Pose> poses) {
+  /**
+   * Geometric median of the rates over windows of a block (Weiszfeld's iteration), rad/s; of those
+   * alone that turn at the sky's rate where a fair share does: knocks in most gaps leave few such.
+   *
+   * @param sight what the poses were seen with
+   */
+  static Vec of(List<Pose> poses, Sight sight) {
     List<Vec> rates = rates(poses);
+    List<Vec> sidereal = rates.stream().filter(FirstRate::isSidereal).toList();
+    boolean known = sight.trust().scaleKnown() && sight.byClock();
+    boolean many = sidereal.size() >= LEAST_SIDEREAL_SHARE * rates.size();
+    return known && many ? middle(sidereal) : middle(rates);
+  }
+
+  private static boolean isSidereal(Vec rate) {
+    double share = rate.length() / SkyMotion.SIDEREAL_RATE_RAD_PER_S;
+    return Math.abs(share - 1) < SIDEREAL_WITHIN;
+  }
+
+  private static Vec middle(List<Vec> rates) {
     Vec middle =
         new Vec(
             RobustStats.median(rates.stream().mapToDouble(Vec::x).toArray()),

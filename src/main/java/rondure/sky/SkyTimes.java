@@ -1,6 +1,7 @@
 package rondure.sky;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import rondure.base.RobustStats;
@@ -19,6 +20,7 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
   private static final double LEAST_WRONG_SECONDS = 30;
   private static final double LARGEST_ACROSS_SHARE = 0.005;
   private static final int LEAST_GAPS_TO_COMPARE = 4;
+  private static final int MOST_AXES_TRIED = 40;
 
   /**
    * @param poses of one block in the order of the frames, seconds NaN where not known
@@ -36,7 +38,7 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
       running += seconds[k] > 0 ? 1 : 0;
     }
     boolean runs = running >= Math.max(1, LEAST_SHARE_RUNNING * gaps);
-    if (runs && isSteady(seconds, turned, stepSeconds)) {
+    if (runs && isSteady(seconds, plain(poses), stepSeconds)) {
       return new SkyTimes(mended(poses, seconds, turned, stepSeconds), true);
     }
     return new SkyTimes(bySky(poses, turned), false);
@@ -59,9 +61,41 @@ record SkyTimes(List<Pose> poses, boolean byClock) {
     return sum.length() > 0 ? Optional.of(sum.withLength(1)) : Optional.empty();
   }
 
+  /**
+   * Turns from frame to frame about the axis that most of them share; NaN for the others: a wrong
+   * clock makes turns about one axis too long or too short, a tripod that moves turns the axis.
+   */
+  private static double[] plain(List<Pose> poses) {
+    double[] plain = new double[0];
+    long most = -1;
+    int step = Math.max(1, poses.size() / MOST_AXES_TRIED);
+    for (int k = 0; k + 1 < poses.size(); k += step) {
+      Vec turn = poses.get(k).turnTo(poses.get(k + 1));
+      double[] about = turn.length() > 0 ? about(poses, turn.withLength(1)) : new double[0];
+      if (told(about) > most) {
+        plain = about;
+        most = told(about);
+      }
+    }
+    return plain;
+  }
+
+  private static double[] about(List<Pose> poses, Vec axis) {
+    double[] turned = new double[poses.size() - 1];
+    for (int k = 0; k < turned.length; k++) {
+      double along = axis.dot(poses.get(k).turnTo(poses.get(k + 1)));
+      turned[k] = isLikeAPlainTurn(poses, k, along) ? along : Double.NaN;
+    }
+    return turned;
+  }
+
+  private static long told(double[] turned) {
+    return Arrays.stream(turned).filter(t -> !Double.isNaN(t)).count();
+  }
+
   /** Whether the sky turned evenly by this clock, as far as its steps let one tell. */
   private static boolean isSteady(double[] seconds, double[] turned, double stepSeconds) {
-    if (seconds.length < LEAST_GAPS_TO_COMPARE) {
+    if (told(turned) < LEAST_GAPS_TO_COMPARE) {
       return true;
     }
     double[] rates = new double[seconds.length];

@@ -1,57 +1,43 @@
 package rondure.bench;
 
+import com.sun.management.GarbageCollectionNotificationInfo;
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.GarbageCollectorMXBean;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryUsage;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Level;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
-import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
-import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
-import org.openjdk.jmh.runner.Runner;
-import org.openjdk.jmh.runner.RunnerException;
-import org.openjdk.jmh.runner.options.OptionsBuilder;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import javax.management.NotificationEmitter;
+import javax.management.openmbean.CompositeData;
+import rondure.blur.Attribution;
 import rondure.blur.AttributionSettings;
-import rondure.blur.FieldShape;
 import rondure.blur.FrameEvidence;
 import rondure.blur.SceneAttribution;
 import rondure.blur.SceneEvidence;
-import rondure.blur.SceneReference;
 import rondure.blur.SceneVerdicts;
+import rondure.crew.FrameMeasurement;
+import rondure.crew.Outcome;
+import rondure.evaluation.TruthNight;
+import rondure.night.MeasuredExposure;
+import rondure.night.NightBuilder;
+import rondure.night.NightInput;
+import rondure.night.NightSettings;
 import rondure.sim.NightPlan;
-import rondure.sky.Registration;
-import rondure.sky.SceneFrame;
-import rondure.sky.SceneSky;
-import rondure.sky.SkyMotion;
-import rondure.sky.SkyShot;
-import rondure.sky.StaticDetections;
-import rondure.sky.StaticReport;
 import rondure.testing.SimNight;
-import rondure.testing.TruthFields;
 
 /**
- * Time of the work on a whole scene, on one core: static detections, registration, attribution.
- * {@code java -cp target/test-classes:target/classes:… rondure.bench.SceneBenchmark}. The star
- * lists are the simulator's true ones with the noise of measuring, about 500 stars a frame; it says
- * how many there were.
+ * What the work on whole scenes costs: the attribution, and all else that follows the measuring of
+ * single frames, nearly all of it registration. {@code bash src/test/bench/scene.sh} runs it.
+ *
+ * <p>The star lists are the simulator's true ones with the noise of measuring, each with average
+ * stars as the program makes them. Times are the processor's for the whole process, with compiler
+ * and garbage collector: other work on the machine hardly matters. The heap is the most that was in
+ * use after any collection, the star lists and what later collections still took away included.
  */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.SingleShotTime)
-@OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 1)
-@Measurement(iterations = 3)
-@Fork(
-    value = 1,
-    jvmArgs = {"-Xmx1g", "-XX:+UseSerialGC", "-XX:ActiveProcessorCount=1"})
-public class SceneBenchmark {
+public final class SceneBenchmark {
   private static final String[] RICH = {
     "stars.starsPerSquareDegree",
     "12",
@@ -61,74 +47,107 @@ public class SceneBenchmark {
     "4e5"
   };
 
-  @Param({"100", "1000"})
-  public int frameCount;
+  private static final OperatingSystemMXBean SYSTEM =
+      (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+  private static final AtomicLong HEAP_BYTES = new AtomicLong();
 
-  private List<SkyShot> shots;
-  private SceneEvidence evidence;
+  private SceneBenchmark() {}
 
-  @Setup(Level.Trial)
-  public void prepare() {
-    String group =
-        "[{\"count\": %d, \"exposureSeconds\": 13, \"intervalSeconds\": 20, \"iso\": 800}]"
-            .formatted(frameCount);
+  /**
+   * @param counts numbers of frames, the largest last
+   */
+  public static void main(String[] counts) {
+    watchHeap();
+    NightPlan plan = plan(Integer.parseInt(counts[counts.length - 1]));
+    List<MeasuredExposure> exposures = exposures(plan);
+    System.out.printf("seed %d%n", plan.seed());
+    System.out.println("frames  stars  all s  of it attribution s  ms/frame  heap MiB");
+    for (String count : counts) {
+      measure(exposures.subList(0, Integer.parseInt(count)));
+    }
+  }
+
+  private static NightPlan plan(int frames) {
     List<String> changes = new ArrayList<>(List.of(RICH));
-    changes.addAll(List.of("shots", group));
-    NightPlan plan = SimNight.plan(changes.toArray(String[]::new));
-    shots = TruthFields.shots(plan);
-    evidence = evidence(Registration.of(shots));
-    double stars = shots.stream().mapToInt(s -> s.field().stars().size()).average().orElse(0);
-    System.out.printf("%d frames of %.0f stars%n", frameCount, stars);
+    changes.add("shots");
+    changes.add(
+        "[{\"count\": %d, \"exposureSeconds\": 13, \"intervalSeconds\": 20, \"iso\": 800}]"
+            .formatted(frames));
+    return SimNight.plan(changes.toArray(String[]::new));
   }
 
-  private SceneEvidence evidence(SceneSky sky) {
-    List<SceneReference.Member> members =
-        shots.stream()
-            .map(s -> new SceneReference.Member(FieldShape.of(s.field()), s.exposureSeconds()))
-            .toList();
-    SceneReference reference = SceneReference.of(members);
-    List<FrameEvidence> frames =
-        shots.stream()
-            .map(
-                s ->
-                    new FrameEvidence(
-                        s.field(),
-                        s.exposureSeconds(),
-                        s.focalLengthPx(),
-                        Optional.empty(),
-                        Optional.of(1.0),
-                        false,
-                        reference))
-            .toList();
-    List<Integer> places = new ArrayList<>();
-    frames.forEach(frame -> places.add(places.size()));
-    return new SceneEvidence(frames, places, sky);
+  private static List<MeasuredExposure> exposures(NightPlan plan) {
+    List<MeasuredExposure> exposures = new ArrayList<>();
+    for (FrameMeasurement bare : TruthNight.frames(plan)) {
+      FrameMeasurement frame =
+          new FrameMeasurement(
+              bare.facts(),
+              bare.linearity(),
+              DrawnAverages.added(bare.field(), exposures.size()),
+              bare.thumbnail());
+      String name = String.format(Locale.ROOT, "frame-%04d", exposures.size());
+      exposures.add(new MeasuredExposure(name, List.of(), bare.facts(), new Outcome.Done<>(frame)));
+    }
+    return exposures;
   }
 
-  /** What stays on the sensor. */
-  @Benchmark
-  public StaticReport statics() {
-    return StaticDetections.examine(shots.stream().map(SceneBenchmark::frame).toList());
+  private static void measure(List<MeasuredExposure> exposures) {
+    NightInput input = new NightInput("night", exposures, Map.of(), List.of());
+    Timed attribution = new Timed();
+    HEAP_BYTES.set(0);
+    long start = SYSTEM.getProcessCpuTime();
+    NightBuilder.build(input, NightSettings.defaults(), attribution);
+    double all = (SYSTEM.getProcessCpuTime() - start) / 1e9;
+    System.out.printf(
+        Locale.ROOT,
+        "%6d %6.0f %6.2f %21.2f %9.1f %9d%n",
+        exposures.size(),
+        attribution.stars,
+        all,
+        attribution.seconds,
+        1000 * attribution.seconds / exposures.size(),
+        HEAP_BYTES.get() >> 20);
   }
 
-  private static SceneFrame frame(SkyShot shot) {
-    Optional<Double> speed = shot.focalLengthPx().map(f -> f * SkyMotion.SIDEREAL_RATE_RAD_PER_S);
-    return new SceneFrame(shot.field(), shot.midSeconds(), speed);
+  /** The program's attribution, its processor time taken. */
+  private static final class Timed implements Attribution {
+    private final Attribution real = new SceneAttribution(AttributionSettings.defaults());
+    private double seconds;
+    private double stars;
+
+    @Override
+    public SceneVerdicts judge(SceneEvidence scene) {
+      long start = SYSTEM.getProcessCpuTime();
+      SceneVerdicts verdicts = real.judge(scene);
+      seconds += (SYSTEM.getProcessCpuTime() - start) / 1e9;
+      stars = scene.frames().stream().mapToInt(Timed::stars).average().orElse(0);
+      return verdicts;
+    }
+
+    private static int stars(FrameEvidence frame) {
+      return frame.field().stars().size() + frame.field().others().size();
+    }
   }
 
-  /** Frames to attitudes, pole and tracks. */
-  @Benchmark
-  public SceneSky registration() {
-    return Registration.of(shots);
-  }
-
-  /** Budgets, light, verdicts. */
-  @Benchmark
-  public SceneVerdicts attribution() {
-    return new SceneAttribution(AttributionSettings.defaults()).judge(evidence);
-  }
-
-  public static void main(String[] args) throws RunnerException {
-    new Runner(new OptionsBuilder().include(SceneBenchmark.class.getSimpleName()).build()).run();
+  private static void watchHeap() {
+    for (GarbageCollectorMXBean collector : ManagementFactory.getGarbageCollectorMXBeans()) {
+      ((NotificationEmitter) collector)
+          .addNotificationListener(
+              (notification, unused) -> {
+                CompositeData data = (CompositeData) notification.getUserData();
+                Map<String, MemoryUsage> pools =
+                    GarbageCollectionNotificationInfo.from(data)
+                        .getGcInfo()
+                        .getMemoryUsageAfterGc();
+                long used =
+                    pools.entrySet().stream()
+                        .filter(pool -> pool.getKey().matches(".*(Eden|Survivor|Tenured).*"))
+                        .mapToLong(pool -> pool.getValue().getUsed())
+                        .sum();
+                HEAP_BYTES.accumulateAndGet(used, Math::max);
+              },
+              null,
+              null);
+    }
   }
 }

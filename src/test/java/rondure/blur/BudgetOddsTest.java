@@ -17,7 +17,13 @@ class BudgetOddsTest {
     Terms error = new Terms(0, errorPx2, errorPx2, errorPx2, errorPx2, 0, 0);
     UniformSmear none = new UniformSmear(0, 0.01, 0, false);
     return new FrameBudget(
-        of(sky, error), ifDefocused.map(terms -> of(terms, error)), 0, 0, none, 0, 1);
+        Rivals.none(of(sky, error)),
+        ifDefocused.map(terms -> Rivals.none(of(terms, error))),
+        0,
+        0,
+        none,
+        0,
+        1);
   }
 
   private static Budget of(Terms sky, Terms error) {
@@ -25,7 +31,7 @@ class BudgetOddsTest {
   }
 
   private static Map<Cause, Double> odds(FrameBudget budget, CoreReading core) {
-    Map<Cause, Double> odds = ODDS.of(budget, core, Optional.empty());
+    Map<Cause, Double> odds = ODDS.of(budget, core, LightMissing.NOTHING);
     double sum = odds.values().stream().mapToDouble(p -> p).sum();
     assertEquals(1, sum, 1e-9);
     return odds;

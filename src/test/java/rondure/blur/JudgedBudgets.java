@@ -11,7 +11,7 @@ public final class JudgedBudgets implements Attribution {
   private final List<Optional<Known>> known = new ArrayList<>();
 
   /** A frame's budget and light. */
-  public record Known(FrameBudget budget, CoreReading core, Optional<FrameLight.Loss> loss) {
+  public record Known(FrameBudget budget, CoreReading core, LightMissing missing) {
 
     /**
      * Odds with another leeway.
@@ -22,21 +22,22 @@ public final class JudgedBudgets implements Attribution {
      */
     public Map<Cause, Double> odds(double coreShare, double termShare, double floorShare) {
       Leeway leeway = new Leeway(coreShare, termShare, floorShare, 1, 0);
-      return new BudgetOdds(AttributionSettings.defaults(), leeway).of(budget, core, loss);
+      return new BudgetOdds(AttributionSettings.defaults(), leeway).of(budget, core, missing);
     }
   }
 
   @Override
   public SceneVerdicts judge(SceneEvidence scene) {
     SceneBudget budget = SceneBudget.of(scene);
-    List<FrameLight> lights = Transparency.of(scene);
+    List<FrameLight> lights =
+        FrameLight.withHalos(Transparency.of(scene), Halo.of(scene, CameraPath.of(scene)));
     for (int i = 0; i < scene.frames().size(); i++) {
-      Optional<FrameLight.Loss> loss = lights.get(i).loss();
+      LightMissing missing = LightMissing.of(lights.get(i));
       known.add(
           budget
               .frames()
               .get(i)
-              .map(own -> new Known(own, budget.shared().orElseThrow().core(), loss)));
+              .map(own -> new Known(own, budget.shared().orElseThrow().core(), missing)));
     }
     return attribution.judge(scene);
   }

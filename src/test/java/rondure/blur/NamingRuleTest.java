@@ -37,4 +37,17 @@ class NamingRuleTest {
     assertEquals(Cause.HAZE, RULE.of(calm, calm, 0.36));
     assertEquals(Cause.FOCUS, RULE.of(terms(1, 0, 0, 0), calm, 0.5));
   }
+
+  /** A halo's moment alone names nothing: a fifth of the light must be missing from the image. */
+  @Test
+  void aHaloIsHazeWhereItWidensAndTakesAFifthOfTheLight() {
+    Terms calm = terms(0, 0, 0, 0);
+    assertEquals(Cause.HAZE, RULE.of(calm.withHaze(0.6), calm, 0.21));
+    assertEquals(Cause.NONE, RULE.of(calm.withHaze(0.6), calm, 0.19));
+    assertEquals(Cause.NONE, RULE.of(calm.withHaze(0.5), calm, 0.3)); // √1.5 = 1.22
+    Terms defocused = terms(1, 0, 0, 0);
+    assertEquals(Cause.FOCUS, RULE.of(defocused.withHaze(0.9), calm, 0.3));
+    assertEquals(Cause.HAZE, RULE.of(defocused.withHaze(1.1), calm, 0.3));
+    assertEquals(Cause.FOCUS, RULE.of(defocused.withHaze(1.1), calm, 0.1));
+  }
 }

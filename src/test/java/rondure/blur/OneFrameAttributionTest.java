@@ -140,25 +140,39 @@ class OneFrameAttributionTest {
     assertTrue(saw(verdict, Evidence.Kind.TRAIL_TOO_SHORT_TO_EXPLAIN));
   }
 
-  @Test
-  void aLongLensCannotTellTrailFromTripodInALoneFrame() {
+  /** At 135 mm directions tell nothing; the size does, for the sky turns over every tripod. */
+  private Verdict onALongLens(double ofLargestTrail) {
     double focalPx = 135_000 / 4.3;
     Direction equator = new Aim(45, 180, 45).northPole();
-    StarField trailed = field(150, trail(focalPx, equator, 20 * 0.2));
+    StarField smeared = field(150, trail(focalPx, equator, 4 * ofLargestTrail));
     FrameEvidence evidence =
         new FrameEvidence(
-            trailed,
+            smeared,
             Optional.of(4.0),
             Optional.of(focalPx),
             Optional.empty(),
             Optional.empty(),
             false,
-            scene(trailed));
-    Verdict verdict = attribution.judge(evidence);
-    assertEquals(Optional.empty(), verdict.cause());
-    assertEquals(List.of(Cause.TRAILING, Cause.TRIPOD), verdict.undecidedBetween());
+            scene(smeared));
+    return attribution.judge(evidence);
+  }
+
+  @Test
+  void onALongLensASmearOfTheLargestTrailIsLikelyTheSkysThoughNeverSurely() {
+    Verdict verdict = onALongLens(1);
+    assertCause(Cause.TRAILING, verdict);
+    double tripod = verdict.probabilities().get(Cause.TRIPOD);
+    assertTrue(tripod > 0.03 && tripod < 0.25, "tripod " + tripod);
     assertTrue(saw(verdict, Evidence.Kind.TRAIL_POSSIBLE));
     assertTrue(saw(verdict, Evidence.Kind.ONE_FRAME_ONLY));
+  }
+
+  @Test
+  void onALongLensAShortSmearIsTheTripodsMoreOftenThanOneOfTheLargestTrail() {
+    double longest = onALongLens(1).probabilities().get(Cause.TRIPOD);
+    double shorter = onALongLens(0.6).probabilities().get(Cause.TRIPOD);
+    assertTrue(shorter > 1.5 * longest, shorter + " beside " + longest);
+    assertCause(Cause.TRIPOD, onALongLens(1.5));
   }
 
   @Test

@@ -175,6 +175,19 @@ class TransparencyTest {
     assertEquals(-0.6, loss(lights, 3), 0.03);
   }
 
+  /** Dew that takes 0.25 mag more in every frame: the first is the measure, of six and of three. */
+  @Test
+  void growingLossIsMeasuredFromTheClearestFrame() {
+    for (int frames : new int[] {3, 6}) {
+      List<FrameLight> lights =
+          Transparency.of(
+              new Band(frames, 0, 80, 0.02).scene((f, x, y) -> 0.25 * f, gains(frames, 13)));
+      for (int f = 0; f < frames; f++) {
+        assertEquals(0.25 * f, loss(lights, f), 0.06, frames + " frames, frame " + f);
+      }
+    }
+  }
+
   /** Waves of cloud, 0.4 + 0.4 sin mag: scatter of 0.28 mag about the mean, in that frame alone. */
   @Test
   void patchesShowAsScatterAndAVeilDoesNot() {

@@ -9,11 +9,11 @@ import rondure.sim.AimPlan;
 import rondure.sim.FilePlan;
 import rondure.sim.ForegroundPlan;
 import rondure.sim.GroundLight;
+import rondure.sim.LensPlan;
 import rondure.sim.NightPlan;
 import rondure.sim.OutputFormat;
 import rondure.sim.ShotGroup;
 import rondure.sim.SkyPlan;
-import rondure.sim.StarPlan;
 import rondure.sim.TimePoint;
 
 /** Draws the plan of a night of six frames from a seed: gear, place, aim, land, files. */
@@ -22,8 +22,6 @@ final class NightDraw {
   private static final double SIDEREAL_RAD_PER_S = 7.2921159e-5;
   private static final double ARCSEC_PER_RADIAN = 180 * 3600 / Math.PI;
   private static final double READ_NOISE_E2 = 16;
-  private static final double FAINTER_MAG = 0.3;
-  private static final double MOST_PER_SQUARE_DEGREE = 100;
 
   private final long seed;
   private final Trouble trouble;
@@ -48,25 +46,31 @@ final class NightDraw {
     boolean jpeg = dice.chance(0.2);
     double shortest = Collections.min(misfortune.seconds());
     double skyElectrons = dice.scaled(150, 3000);
+    String start = dice.chance(0.5) ? "2025-03-02T22:41:07.370" : "2025-08-21T01:12:40.150";
+    LensPlan lens =
+        gear.lens(misfortune.aberrations(), dice.between(0.3, 1.5), dice.between(-0.02, 0.005));
+    SkyPlan sky = sky(skyElectrons, shortest);
+    double measurable = dice.scaled(StarDraw.FEWEST, StarDraw.MOST);
     NightPlan plan =
         new NightPlan(
             trouble.name().toLowerCase(java.util.Locale.ROOT) + " " + seed,
             seed,
-            dice.chance(0.5) ? "2025-03-02T22:41:07.370" : "2025-08-21T01:12:40.150",
+            start,
             60,
             gear.camera(),
-            gear.lens(misfortune.aberrations(), dice.between(0.3, 1.5), dice.between(-0.02, 0.005)),
+            lens,
             aim,
             misfortune.tracking(),
-            sky(skyElectrons, shortest),
-            stars(skyElectrons, shortest),
+            sky,
+            StarDraw.guess(gear, limit(skyElectrons, shortest), measurable),
             land(aim),
             focus(misfortune),
             List.of(),
             shots(misfortune.seconds()),
             misfortune.events(),
             files(jpeg));
-    return new Drawn(plan, jpeg ? OutputFormat.JPEG : OutputFormat.TIFF);
+    return new Drawn(
+        StarDraw.adjusted(plan, measurable), jpeg ? OutputFormat.JPEG : OutputFormat.TIFF);
   }
 
   private AimPlan aim() {
@@ -122,24 +126,12 @@ final class NightDraw {
         dice.between(0.1, 0.25));
   }
 
-  /**
-   * 150 to 1500 stars of SNR above 8 in the whole frame (a third of them above 20), and fainter
-   * ones; fields too small for so many have all their stars bright.
-   */
-  private StarPlan stars(double skyElectrons, double seconds) {
-    double wanted = dice.scaled(150, 1500);
-    double squareDegrees = 4 * gear.halfWidthDeg() * gear.halfHeightDeg();
-    double perSquareDegree = wanted * Math.pow(10, 0.5 * FAINTER_MAG) / squareDegrees;
-    boolean small = perSquareDegree > MOST_PER_SQUARE_DEGREE;
+  /** Magnitude of a star that is just bright enough for its shape, without glass and air. */
+  private double limit(double skyElectrons, double seconds) {
     double noise = Math.sqrt(skyElectrons + READ_NOISE_E2);
-    double sigma = Math.sqrt(gear.corePx2());
-    double faint = (small ? 25 : 8) * Math.sqrt(4 * Math.PI) * noise * sigma;
-    double magnitude = 2.5 * Math.log10(zeroElectrons(seconds) / faint);
-    return new StarPlan(
-        Math.min(MOST_PER_SQUARE_DEGREE, perSquareDegree),
-        magnitude - 7,
-        magnitude + FAINTER_MAG,
-        0.3);
+    double electrons =
+        StarDraw.MEASURABLE_SNR * Math.sqrt(4 * Math.PI) * noise * Math.sqrt(gear.corePx2());
+    return 2.5 * Math.log10(zeroElectrons(seconds) / electrons);
   }
 
   private ForegroundPlan land(AimPlan aim) {

@@ -20,8 +20,13 @@ import rondure.stars.StarField;
 import rondure.testing.TruthFields;
 
 /** A drawn night as measured without pixels: true shapes with the noise of measuring. */
-final class TruthNight {
+public final class TruthNight {
   private TruthNight() {}
+
+  /** What would have been measured in the frames of a plan. */
+  public static List<FrameMeasurement> frames(NightPlan plan) {
+    return of(plan).frames();
+  }
 
   /** Cores are Gaussian: made shapes say nothing of wings. */
   static MeasuredNight of(NightPlan drawn) {
@@ -64,23 +69,7 @@ final class TruthNight {
             l.comaPx(),
             l.obstruction(),
             l.vignettingStops());
-    return new NightPlan(
-        p.title(),
-        p.seed(),
-        p.startLocalTime(),
-        p.utcOffsetMinutes(),
-        p.camera(),
-        lens,
-        p.aim(),
-        p.tracking(),
-        p.sky(),
-        p.stars(),
-        p.foreground(),
-        p.focusMicrons(),
-        p.temperatureC(),
-        p.shots(),
-        p.events(),
-        p.files());
+    return Plans.with(p, lens);
   }
 
   private static ShotFacts facts(NightPlan plan, ShotGroup group, double startSeconds) {

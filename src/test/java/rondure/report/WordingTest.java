@@ -61,6 +61,7 @@ class WordingTest {
       keys.addAll(List.of("cause." + cause, "action." + cause, "advice." + cause));
       keys.addAll(List.of("glance.rest." + cause, "glance.cause." + cause));
     }
+    keys.add("action.UNDECIDED.HAZE");
     keys.addAll(List.of("action.UNDECIDED", "advice.UNDECIDED", "glance.rest.UNDECIDED"));
     keys.add("glance.cause.UNDECIDED");
     for (Evidence.Kind kind : Evidence.Kind.values()) {

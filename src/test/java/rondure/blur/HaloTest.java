@@ -1,0 +1,164 @@
+package rondure.blur;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import rondure.base.Moments;
+import rondure.base.Stamp;
+import rondure.sim.NightPlan;
+import rondure.stars.AverageStar;
+import rondure.stars.Star;
+import rondure.stars.StarField;
+import rondure.testing.SimNight;
+
+/**
+ * Halos of average stars drawn from closed forms, and of simulated frames: a halo that holds the
+ * share s of the light with the variance σ² adds s σ² to the second moment (variances of a
+ * mixture).
+ */
+class HaloTest {
+  private static final int SIDE = 61;
+  private static final int PER_PX = 4;
+  private static final double FWHM = 2.5;
+
+  /** Wings of a Gaussian core and nothing told of the ground but that it is nearly black. */
+  private static final HaloGround BLACK = new HaloGround(0, 0.0015, 0.04, 10);
+
+  private static Halo read(DoubleUnaryOperator profile, HaloGround ground) {
+    SplittableRandom random = new SplittableRandom(7);
+    float[] values = new float[SIDE * SIDE];
+    for (int i = 0; i < values.length; i++) {
+      double radius = Math.hypot(i % SIDE - SIDE / 2, i / SIDE - SIDE / 2) / PER_PX;
+      double noise = 0.002 * random.nextGaussian();
+      values[i] = (float) (profile.applyAsDouble(radius) / profile.applyAsDouble(0) + noise);
+    }
+    AverageStar star = new AverageStar(AverageStar.Zone.WHOLE, 40, PER_PX, new Stamp(SIDE, values));
+    return Halo.of(star, ground, round()).orElseThrow();
+  }
+
+  private static FieldShape round() {
+    return new FieldShape(
+        60,
+        FWHM,
+        1,
+        Moments.round(FWHM * FWHM / 5.545),
+        0.01,
+        0,
+        FWHM,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private static double gaussian(double radius, double fwhm) {
+    double variance = fwhm * fwhm / (8 * Math.log(2));
+    return Math.exp(-radius * radius / (2 * variance)) / (2 * Math.PI * variance);
+  }
+
+  private static double moffat(double radius, double beta) {
+    return HaloFit.core(radius * radius / (FWHM * FWHM), 1 / beta)
+        / (FWHM * FWHM * HaloFit.lightOfCore(1 / beta, 1));
+  }
+
+  private static double haloed(double core, double radius, double share, double fwhm) {
+    return (1 - share) * core + share * gaussian(radius, fwhm);
+  }
+
+  @Test
+  void aHaloHasItsShareAndItsMoment() {
+    for (double share : new double[] {0.12, 0.2, 0.35}) {
+      for (double fwhm : new double[] {9, 12, 14}) {
+        Halo halo = read(r -> haloed(gaussian(r, FWHM), r, share, fwhm), BLACK);
+        String told = share + " of " + fwhm + " px: " + halo;
+        // An eighth of the light may still be the wings of a lens.
+        assertTrue(share < 0.2 || halo.probability(0.1) > 0.8, told);
+        assertEquals(share, halo.share(), Math.max(0.05, 2 * halo.shareError()), told);
+        double px2 = share * fwhm * fwhm / (8 * Math.log(2));
+        assertEquals(px2, halo.px2(), Math.max(0.25 * px2, 2 * halo.px2Error()), told);
+      }
+    }
+  }
+
+  /** β of 2.6 to 6: what lenses have by themselves (Moffat 1969; range: common practice). */
+  @Test
+  void wingsOfALensAreNoHalo() {
+    assertTrue(read(r -> gaussian(r, FWHM), BLACK).probability(0.1) < 0.05);
+    for (double beta : new double[] {2.6, 3, 3.5, 4.3, 6}) {
+      Halo halo = read(r -> moffat(r, beta), BLACK);
+      assertTrue(halo.probability(0.1) < 0.12, beta + ": " + halo);
+    }
+  }
+
+  @Test
+  void aHaloShowsBesideWingsToo() {
+    Halo halo = read(r -> haloed(moffat(r, 4), r, 0.3, 13), BLACK);
+    assertTrue(halo.probability(0.1) > 0.9, halo.toString());
+    assertEquals(0.3, halo.share(), 0.1);
+  }
+
+  /** Faint stars below the limit raise the ground between the stars, as told by the wing ratios. */
+  @Test
+  void groundBetweenTheStarsIsNoHalo() {
+    HaloGround ground = new HaloGround(0.01, 0.004, 0.04, 10);
+    Halo halo = read(r -> gaussian(r, FWHM) + 0.012 * gaussian(0, FWHM), ground);
+    assertTrue(halo.probability(0.1) < 0.12, halo.toString());
+  }
+
+  /** Light of Moffat profiles of half-maximum width 1: scipy.integrate.quad, 2026-11-25. */
+  @Test
+  void moffatLightIsThatOfItsIntegral() {
+    assertEquals(1.5108399, HaloFit.lightOfCore(1 / 3.0, 1), 1e-4);
+    assertEquals(0.7596334, HaloFit.inside(1, 1 / 3.0), 1e-4);
+    assertEquals(1.3358035, HaloFit.lightOfCore(1 / 4.7, 1), 1e-4);
+    assertEquals(0.9973539, HaloFit.inside(2.5, 1 / 4.7), 1e-4);
+    assertEquals(0.5, HaloFit.inside(0.5, 0), 1e-9); // half of a Gaussian lies within its HWHM
+  }
+
+  /** Wing ratios 1 + 0.12 + 300 / flux, one star in six spoilt by a neighbour. */
+  @Test
+  void wingsAndGroundAreToldFromStarsOfAllBrightnesses() {
+    SplittableRandom random = new SplittableRandom(3);
+    List<Star> stars =
+        IntStream.range(0, 90)
+            .mapToObj(
+                i -> {
+                  double flux = 1500 * Math.exp(4 * random.nextDouble());
+                  double spoilt = i % 6 == 0 ? 0.5 : 0;
+                  double noise = 0.02 * random.nextGaussian();
+                  return star(flux, 1.12 + 300 / flux + spoilt + noise);
+                })
+            .toList();
+    WingLine line = WingLine.of(stars, 30);
+    assertEquals(0.12, line.start(), 3 * line.startError() + 0.01);
+    assertEquals(300, line.slope(), 3 * line.slopeError() + 30);
+  }
+
+  private static Star star(double flux, double wingRatio) {
+    Moments moments = Moments.round(1);
+    return new Star(0, 0, flux, 50, moments, 0.1, 0.1, 0.1, FWHM, FWHM, 0, 0, wingRatio, 0.1);
+  }
+
+  /** Through pixels, noise and star finding: dew on the lens of the sample night, and none. */
+  @Test
+  void dewIsSeenInOneSimulatedFrame() {
+    String dew =
+        "[{\"kind\":\"dew\",\"firstFrame\":1,\"lastFrame\":1,\"opacityMag\":0.3,"
+            + "\"haloShare\":0.3,\"haloFwhmPx\":12}]";
+    Halo halo = ofFrame(SimNight.plan("events", dew));
+    double truth = 0.3 * 144 / (8 * Math.log(2));
+    assertTrue(halo.probability(0.1) > LightMissing.SAID_FROM, halo.toString());
+    assertEquals(0.3, halo.share(), 0.12, halo.toString());
+    assertEquals(truth, halo.px2(), Math.max(0.5 * truth, 2 * halo.px2Error()), halo.toString());
+    assertTrue(ofFrame(SimNight.plan()).probability(0.1) < 0.2);
+  }
+
+  private static Halo ofFrame(NightPlan plan) {
+    StarField field = SimNight.measure(plan, 1);
+    return Halo.of(field, FieldShape.of(field)).orElseThrow();
+  }
+}
