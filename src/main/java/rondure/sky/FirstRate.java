@@ -17,15 +17,14 @@ final class FirstRate {
   /**
    * Geometric median of the rates over windows of a block (Weiszfeld's iteration), rad/s; of those
    * alone that turn at the sky's rate where a fair share does: knocks in most gaps leave few such.
-   *
-   * @param sight what the poses were seen with
    */
   static Vec of(List<Pose> poses, Sight sight) {
     List<Vec> rates = rates(poses);
     List<Vec> sidereal = rates.stream().filter(FirstRate::isSidereal).toList();
-    boolean known = sight.trust().scaleKnown() && sight.byClock();
-    boolean many = sidereal.size() >= LEAST_SIDEREAL_SHARE * rates.size();
-    return known && many ? middle(sidereal) : middle(rates);
+    boolean enough = sidereal.size() >= LEAST_SIDEREAL_SHARE * rates.size();
+    return sight.trust().scaleKnown() && sight.byClock() && enough
+        ? middle(sidereal)
+        : middle(rates);
   }
 
   private static boolean isSidereal(Vec rate) {

@@ -40,7 +40,7 @@ import rondure.testing.SimNight;
 public final class SceneBenchmark {
   private static final String[] RICH = {
     "stars.starsPerSquareDegree",
-    "12",
+    "1.5",
     "stars.faintestMagnitude",
     "8.2",
     "camera.zeroPointElectronsPerSecondPerCm2",
