@@ -34,8 +34,8 @@ record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
   /**
    * What the path adds to the mean second moment beyond the shapes of single stars, px²: a faint
    * tail lies along a line; two images apart by Δ that share the light as s to 1 - s add s (1 - s)
-   * Δ² along it (variance of two points); half of either is the mean of the axes. Where there are two
-   * images the tail is the fainter one, and is not counted again.
+   * Δ² along it (variance of two points); half of either is the mean of the axes. Where there are
+   * two images the tail is the fainter one, and is not counted again.
    */
   double roundPx2() {
     return twice.map(CameraPath::roundPx2).orElseGet(this::tailPx2);
