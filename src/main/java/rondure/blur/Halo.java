@@ -126,8 +126,8 @@ public record Halo(
   }
 
   /**
-   * Probability that there is one and that the lens itself did not make it: fast lenses draw a glow of
-   * some tens of µm by spherical aberration, dew scatters farther.
+   * Probability that there is one and that the lens itself did not make it: fast lenses draw a glow
+   * of some tens of µm by spherical aberration, dew scatters farther.
    *
    * @param before how usual halos are, 0 to 1
    */

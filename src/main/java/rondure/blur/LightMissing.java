@@ -72,8 +72,7 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
         loss.filter(l -> l.lossMag() > LOST_MAG && l.lossMag() > SURE_SIGMAS * l.errorMag())
             .isPresent();
     return own.map(
-            halo ->
-                dimmed ? halo.probability(WHERE_LIGHT_IS_LOST) : halo.dewProbability(USUAL))
+            halo -> dimmed ? halo.probability(WHERE_LIGHT_IS_LOST) : halo.dewProbability(USUAL))
         .orElse(0.0);
   }
 
