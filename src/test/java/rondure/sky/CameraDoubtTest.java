@@ -13,8 +13,8 @@ class CameraDoubtTest {
   }
 
   /**
-   * f 1 % wrong, 24 mm, pole 45° off the axis: the pole moves by 0.1814°, the rate by 0.0032 (scipy,
-   * least squares in px over 60 × 40 stars and 300 s).
+   * f 1 % wrong, 24 mm, pole 45° off the axis: the pole moves by 0.1814°, the rate by 0.0032
+   * (scipy, least squares in px over 60 × 40 stars and 300 s).
    */
   @Test
   void aWrongFocalLengthBendsPoleAndRate() {
