@@ -70,9 +70,14 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
     return new Explanations(kept, odds.stream().map(w -> w / sum).toList());
   }
 
-  /** Coma of higher order is one thing more to choose: half the logarithm of the stars (BIC). */
+  /**
+   * Of shapes and of the sides that stars' tails are on, which tell coma from discs. Coma of higher
+   * order is one thing more to choose: half the logarithm of the stars (BIC).
+   */
   private static double loss(SceneSolution solution, double misfit) {
-    double loss = solution.tolerantLoss(solution.together(), ROUND_SHARE);
+    double loss =
+        solution.tolerantLoss(solution.together(), ROUND_SHARE)
+            + CAUTION * misfit * ComaTails.loss(solution);
     double stars = solution.together().stream().mapToDouble(k -> starsOf(solution, k)).sum();
     boolean steep = solution.lens().comaGrowth() == ComaGrowth.STEEP;
     return steep ? loss + misfit * Math.log(Math.max(1, stars)) / 2 : loss;

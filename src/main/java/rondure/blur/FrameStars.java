@@ -23,6 +23,11 @@ final class FrameStars {
   /** Measuring errors alone. */
   final double[] noise;
 
+  /** Third-moment vectors, see {@link Star}: away from the image centre, and across that. */
+  final double[] skewOutPx;
+
+  final double[] skewAcrossPx;
+
   private final double halfWidth;
 
   private FrameStars(List<Star> stars, View view, FieldPlaces.Motion motion) {
@@ -37,6 +42,8 @@ final class FrameStars {
     seen = new double[3 * count];
     error = new double[3 * count];
     noise = new double[3 * count];
+    skewOutPx = new double[count];
+    skewAcrossPx = new double[count];
     for (int i = 0; i < count; i++) {
       fillSeen(i, stars.get(i));
     }
@@ -64,6 +71,11 @@ final class FrameStars {
   private void fillSeen(int i, Star star) {
     Moments m = star.moments();
     FieldPlaces.put(seen, i, m.xxPx2(), m.xyPx2(), m.yyPx2());
+    double angle = Math.atan2(places.y[i], places.x[i]);
+    double right = Math.cos(angle);
+    double down = Math.sin(angle);
+    skewOutPx[i] = star.skewXPx() * right + star.skewYPx() * down;
+    skewAcrossPx[i] = star.skewYPx() * right - star.skewXPx() * down;
     double half = Math.hypot(star.xxErrorPx2(), star.yyErrorPx2()) / 2;
     double floor = Math.hypot(FLOOR_PX2, FLOOR_SHARE * m.meanPx2());
     noise[3 * i] = half;

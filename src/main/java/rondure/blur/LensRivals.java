@@ -52,8 +52,13 @@ final class LensRivals {
       double angle = 2 * Math.PI * turn / TURNS;
       starts.add(with(shared, radius * Math.cos(angle), 2 * radius * Math.sin(angle), 0.2 * coma));
     }
-    starts.add(with(shared, 0.3, 0.3, coma + 3 * corner));
+    starts.add(comatic(shared));
     return starts;
+  }
+
+  /** Shared parameters to begin from: the same corner by coma alone. */
+  static double[] comatic(double[] shared) {
+    return with(shared, 0.3, 0.3, shared[FrameModel.COMA] + 3 * surfacePx2(shared));
   }
 
   private static double[] with(double[] shared, double curvature, double astigmatism, double coma) {

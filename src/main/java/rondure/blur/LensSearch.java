@@ -23,6 +23,9 @@ final class LensSearch {
   private static final double USUAL_DISC_PX = 3;
   private static final double USUAL_COMA_PX2 = 30;
 
+  /** Curvature of a field that counts as flat; ten times as much astigmatism may be beside coma. */
+  private static final double FLAT_PX = 0.02;
+
   /** Tilt to the right and down, curvature, astigmatism, px of disc. */
   private static final double[][] STARTS = {
     {0.1, 0.1, 0.7, 0.7}, {0.1, 0.1, 0.7, -0.7}, {0.1, 0.1, -0.7, 0.7}, {0.1, 0.1, -0.7, -0.7}
@@ -136,6 +139,17 @@ final class LensSearch {
       rivals.add(refined(frames, expected, rival.shared(), behind(rival, expected, own)));
     }
     return rivals;
+  }
+
+  /** The lens of a flat field whose coma widens the corners, from {@code shared}. */
+  double[] comatic(
+      List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
+    List<FrameModel> chosen = frames.stream().map(models::get).toList();
+    Prior flat = sharedPrior().expect(FrameModel.CURVATURE, 0, FLAT_PX);
+    flat.expect(FrameModel.ASTIGMATISM, 0, 10 * FLAT_PX);
+    SceneFit fit =
+        new SceneFit(chosen, flat, expected.of(frames), core.leastPx2(), Integer.MAX_VALUE);
+    return fit.from(LensRivals.comatic(shared), of(frames, own), ROUNDS).shared();
   }
 
   /** Every frame's own parameters behind another lens. */

@@ -86,6 +86,16 @@ public record LensSurface(
     return (disc * disc + split * split) / 16 + comaPx2(square, stop) / 3;
   }
 
+  /**
+   * Third moment ⟨r² x⟩ of the coma alone outwards along the radius, px³: a third of the cube of
+   * its coefficient.
+   *
+   * @param radius from the image centre, half diagonals
+   */
+  double comaSkewPx3(double radius, double stop) {
+    return Math.pow(Math.max(0, comaPx2(radius * radius, stop)), 1.5) / 3;
+  }
+
   private double discPx(double x, double y, double centreDiscPx, double stop) {
     double square = x * x + y * y;
     return centreDiscPx + stop * (tiltRightPx * x + tiltDownPx * y + curvaturePx * square);

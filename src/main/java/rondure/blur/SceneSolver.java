@@ -138,7 +138,20 @@ final class SceneSolver {
     all.addAll(rivals(first, true));
     List<FrameModel> steep = models.stream().map(m -> m.with(ComaGrowth.STEEP)).toList();
     all.addAll(new SceneSolver(steep, core, misfit).rivals(first, false));
+    if (ComaTails.seen(first)) {
+      all.add(comatic(first));
+      all.add(new SceneSolver(steep, core, misfit).comatic(first));
+    }
     return Explanations.of(all, misfit);
+  }
+
+  /** The lens whose field is flat, so that coma alone widens its corners. */
+  private SceneSolution comatic(SceneSolution first) {
+    OwnExpectations expected = first.expectations();
+    double[] shared = search.comatic(first.together(), expected, first.shared(), first.allOwn());
+    List<double[]> own = each(shared, expected, first.allOwn());
+    return new SceneSolution(
+        models, shared, own, first.shakes(), expected(expected, first.together()));
   }
 
   /** Other lenses of this solver's kind for the same frames, shaken or not as found. */

@@ -8,7 +8,6 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import rondure.base.RobustStats;
 import rondure.base.RobustWeights;
-import rondure.sky.FlowJacobian;
 
 /**
  * What the directions of a frame's stars say about the covariance of all turning that smeared them,
@@ -20,7 +19,7 @@ import rondure.sky.FlowJacobian;
  */
 final class SmearSum {
   static final int SIZE = 6;
-  private static final int RADIAL_TERMS = 2;
+  static final int RADIAL_TERMS = 2;
 
   /** Stretch of a lens in the corner before anything is known, px². */
   private static final double LENS_PX2 = 1;
@@ -85,13 +84,8 @@ final class SmearSum {
   static SmearSum of(SmearField field) {
     int count = field.count();
     int terms = SIZE + RADIAL_TERMS;
-    double[][] rows = new double[2 * count][terms];
-    double[] target = new double[2 * count];
-    double[] round = new double[SIZE];
-    for (int i = 0; i < count; i++) {
-      fill(field, i, rows, target, round);
-    }
-    double[] misfits = fromMedian(field);
+    SmearRows rows = SmearRows.of(field);
+    double[] misfits = SmearRows.fromMedian(field);
     double[] weights = new double[count];
     double[][] normal = new double[terms][terms];
     double[] right = new double[terms];
@@ -107,8 +101,8 @@ final class SmearSum {
       }
       normal = new double[terms][terms];
       right = new double[terms];
-      add(rows, target, weights, normal, right);
-      misfits = misfits(rows, target, solved(normal, right));
+      rows.add(weights, normal, right);
+      misfits = rows.misfits(solved(normal, right));
     }
     double alike = Math.max(1, Math.min(MOST_ALIKE, count / INDEPENDENT_PLACES));
     boolean[] strays = new boolean[count];
@@ -116,61 +110,7 @@ final class SmearSum {
       strays[i] = misfits[i] > STRAY * scale;
     }
     double[][] left = withoutLens(normal, right, alike * scale * scale);
-    return new SmearSum(Arrays.copyOf(left, SIZE), left[SIZE], round, strays);
-  }
-
-  private static void fill(
-      SmearField field, int i, double[][] rows, double[] target, double[] round) {
-    FlowJacobian b = field.camera.jacobian(field.xs[i], field.ys[i]);
-    double f = field.camera.focalLengthPx();
-    double[] x = {b.xByX() / f, b.xByY() / f, b.xByZ() / f};
-    double[] y = {b.yByX() / f, b.yByY() / f, b.yByZ() / f};
-    int at = 0;
-    for (int j = 0; j < 3; j++) {
-      for (int k = j; k < 3; k++) {
-        double twice = j == k ? 1 : 2;
-        double xx = twice * x[j] * x[k];
-        double yy = twice * y[j] * y[k];
-        double xy = twice * (x[j] * y[k] + x[k] * y[j]) / 2;
-        rows[2 * i][at] = (xx - yy) / 2 / field.alongError[i];
-        rows[2 * i + 1][at] = xy / field.diagonalError[i];
-        round[at++] += (xx + yy) / 2 / field.count();
-      }
-    }
-    for (int term = 0; term < RADIAL_TERMS; term++) {
-      double[] radial = field.radial(i, 2 + 2 * term);
-      rows[2 * i][SIZE + term] = radial[0] / field.alongError[i];
-      rows[2 * i + 1][SIZE + term] = radial[1] / field.diagonalError[i];
-    }
-    target[2 * i] = field.along[i] / field.alongError[i];
-    target[2 * i + 1] = field.diagonal[i] / field.diagonalError[i];
-  }
-
-  /** How far each star is from the median star, in standard deviations. */
-  private static double[] fromMedian(SmearField field) {
-    double along = RobustStats.median(field.along);
-    double diagonal = RobustStats.median(field.diagonal);
-    double[] misfits = new double[field.count()];
-    for (int i = 0; i < misfits.length; i++) {
-      misfits[i] =
-          Math.hypot(
-              (field.along[i] - along) / field.alongError[i],
-              (field.diagonal[i] - diagonal) / field.diagonalError[i]);
-    }
-    return misfits;
-  }
-
-  private static void add(
-      double[][] rows, double[] target, double[] weights, double[][] normal, double[] right) {
-    for (int row = 0; row < rows.length; row++) {
-      double weight = weights[row / 2];
-      for (int j = 0; j < right.length; j++) {
-        right[j] += weight * rows[row][j] * target[row];
-        for (int k = 0; k < right.length; k++) {
-          normal[j][k] += weight * rows[row][j] * rows[row][k];
-        }
-      }
-    }
+    return new SmearSum(Arrays.copyOf(left, SIZE), left[SIZE], rows.round(), strays);
   }
 
   private static double[] solved(double[][] normal, double[] right) {
@@ -181,18 +121,6 @@ final class SmearSum {
     RealVector answer =
         new LUDecomposition(held).getSolver().solve(new ArrayRealVector(right, true));
     return answer.toArray();
-  }
-
-  /** Length of each star's misfit in standard deviations. */
-  private static double[] misfits(double[][] rows, double[] target, double[] solution) {
-    double[] misfits = new double[target.length / 2];
-    for (int i = 0; i < misfits.length; i++) {
-      misfits[i] =
-          Math.hypot(
-              target[2 * i] - dot(rows[2 * i], solution),
-              target[2 * i + 1] - dot(rows[2 * i + 1], solution));
-    }
-    return misfits;
   }
 
   /** The precision of Σ alone, row by row, and as last row the pull. */

@@ -12,7 +12,7 @@ import java.util.List;
  * @param covariance of both
  */
 record CameraDoubt(double focalVariance, double k1Variance, double covariance) {
-  private static final int GRID = 7;
+  private static final int GRID = 12;
   private static final double STEP = 1e-4;
 
   CameraDoubt {
@@ -65,8 +65,8 @@ record CameraDoubt(double focalVariance, double k1Variance, double covariance) {
     List<FlowJacobian> flows = new ArrayList<>();
     Vec pull = Vec.ZERO;
     for (int i = 0; i < GRID * GRID; i++) {
-      double x = 2 * camera.centreXPx() * (i % GRID) / (GRID - 1);
-      double y = 2 * camera.centreYPx() * (i / GRID) / (GRID - 1);
+      double x = (2 * camera.centreXPx() + 1) * (i % GRID + 0.5) / GRID - 0.5;
+      double y = (2 * camera.centreYPx() + 1) * (i / GRID + 0.5) / GRID - 0.5;
       if (camera.sees(x, y) && other.sees(x, y)) {
         FlowJacobian flow = camera.jacobian(x, y);
         ImageVelocity seen = other.flow(spin.spin(), x, y);

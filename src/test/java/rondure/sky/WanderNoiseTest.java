@@ -1,6 +1,7 @@
 package rondure.sky;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -11,12 +12,17 @@ class WanderNoiseTest {
   private static final int TRIALS = 400;
 
   /**
-   * The stated error of the slope against its scatter over many paths. White noise σ: σ/√Σ(t - t̄)²
-   * (closed form); with steps that are as large as the noise, or ten times, the walk rules.
+   * The stated error of the slope over its scatter on many paths: noise alone, steps of a walk as
+   * large as the noise, ten times as large. Few values do not tell noise from a small walk, so that
+   * both are met half-way: a tripod at rest is trusted too little, one that hardly wanders too
+   * much.
    */
   @ParameterizedTest
-  @CsvSource({"8, 0", "20, 0", "60, 0", "20, 1", "60, 1", "20, 10", "60, 10"})
-  void theSlopesErrorIsItsScatter(int count, double step) {
+  @CsvSource({
+    "6, 0, 1, 1.6", "9, 0, 1, 1.6", "20, 0, 1, 1.7", "60, 0, 1, 1.8", "6, 1, 0.6, 1.2",
+    "20, 1, 0.6, 1.2", "60, 1, 0.7, 1.2", "9, 10, 0.8, 1.2", "20, 10, 0.8, 1.2", "60, 10, 0.75, 1.2"
+  })
+  void theSlopesErrorIsItsScatter(int count, double step, double least, double most) {
     Random chance = new Random(count + 7);
     double squares = 0;
     double stated = 0;
@@ -32,7 +38,8 @@ class WanderNoiseTest {
       squares += Math.pow(slope(times, values), 2) / TRIALS;
       stated += Math.pow(WanderNoise.slopeError(times, values, 1), 2) / TRIALS;
     }
-    assertEquals(1, Math.sqrt(stated / squares), step > 0 ? 0.35 : 0.5);
+    double ratio = Math.sqrt(stated / squares);
+    assertTrue(ratio > least && ratio < most, "stated over seen " + ratio);
   }
 
   private static double slope(double[] times, double[] values) {
