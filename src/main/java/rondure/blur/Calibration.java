@@ -32,11 +32,11 @@ public record Calibration(double power, double hazeShare, double strayShare) {
   private static final Map<Ground, Calibration> FITTED =
       new EnumMap<>(
           Map.of(
-              Ground.SEQUENCE, new Calibration(1, 0, 0.08),
-              Ground.FEW_FRAMES, new Calibration(1, 0.04, 0.06),
+              Ground.SEQUENCE, new Calibration(1, 0, 0.06),
+              Ground.FEW_FRAMES, new Calibration(1, 0.02, 0.06),
               Ground.NO_EXPOSURES, new Calibration(1, 0, 0.1),
               Ground.LONE, new Calibration(1, 0, 0.04),
-              Ground.LONE_NO_EXPOSURE, new Calibration(1, 0, 0.06)));
+              Ground.LONE_NO_EXPOSURE, new Calibration(1, 0, 0.04)));
 
   /** Fitted on the calibration nights (docs/accuracy.md says how to do that again). */
   public static Calibration fitted(Ground ground) {
