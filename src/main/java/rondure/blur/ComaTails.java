@@ -8,11 +8,12 @@ import rondure.base.RobustStats;
  * Which way stars are lopsided over the field, against what a lens's coma would make of them.
  *
  * <p>Discs of defocus and trails are the same on both sides of their middle; coma alone has a tail
- * along the radius. Rays through the pupil at (ρ, θ) land at c ρ² (2 + cos 2θ) along the radius and
- * c ρ² sin 2θ across (Born &amp; Wolf, Principles of Optics, ch. 5, from memory): over an evenly
- * lit pupil that has moments c²/2 and c²/6 and, about its centre, ⟨r² x⟩ = c³/3 outwards. A star's
- * skewness is that over its whole ⟨r²⟩. The estimator sees a part of it that depends on the core,
- * so only the pattern and a wide range of sizes are held against a lens.
+ * along the radius, outwards or, in other lenses, inwards. Rays through the pupil at (ρ, θ) land at
+ * c ρ² (2 + cos 2θ) along the radius and c ρ² sin 2θ across (Born &amp; Wolf, Principles of Optics,
+ * ch. 5, from memory): over an evenly lit pupil that has moments c²/2 and c²/6 and, about its
+ * centre, ⟨r² x⟩ = c³/3 along the radius. A star's skewness is that over its whole ⟨r²⟩. The
+ * estimator sees a part of it that depends on the core, so only the pattern and a wide range of
+ * sizes are held against a lens.
  */
 final class ComaTails {
   private static final double[] ZONE_EDGES = {0.3, 0.5, 0.65, 0.8};
@@ -49,19 +50,19 @@ final class ComaTails {
     double left = Double.POSITIVE_INFINITY;
     for (int step = 0; step <= STEPS; step++) {
       double part = LEAST_PART * Math.pow(MOST_PART / LEAST_PART, step / (double) STEPS);
-      left = Math.min(left, halfChi2(zones, part));
+      left = Math.min(left, Math.min(halfChi2(zones, part), halfChi2(zones, -part)));
     }
     return zones.isEmpty() ? 0 : Math.min(MOST_LOSS, left);
   }
 
-  /** Whether stars have tails outwards that no disc can make. */
+  /** Whether stars have tails outwards, or all inwards, that no disc can make. */
   static boolean seen(SceneSolution solution) {
     double sum = 0;
     for (Zone zone : zones(solution)) {
       double sigmas = zone.seenPx() / zone.errorPx();
       sum += sigmas * Math.abs(sigmas);
     }
-    return sum > SEEN_CHI2;
+    return Math.abs(sum) > SEEN_CHI2;
   }
 
   private static double halfChi2(List<Zone> zones, double part) {

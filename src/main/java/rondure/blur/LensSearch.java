@@ -26,6 +26,8 @@ final class LensSearch {
   /** Curvature of a field that counts as flat; ten times as much astigmatism may be beside coma. */
   private static final double FLAT_PX = 0.02;
 
+  private static final double SAME_CORE_SHARE = 0.1;
+
   /** Tilt to the right and down, curvature, astigmatism, px of disc. */
   private static final double[][] STARTS = {
     {0.1, 0.1, 0.7, 0.7}, {0.1, 0.1, 0.7, -0.7}, {0.1, 0.1, -0.7, 0.7}, {0.1, 0.1, -0.7, -0.7}
@@ -141,12 +143,16 @@ final class LensSearch {
     return rivals;
   }
 
-  /** The lens of a flat field whose coma widens the corners, from {@code shared}. */
+  /** The lens of a flat field whose coma widens the corners of about as sharp stars. */
   double[] comatic(
       List<Integer> frames, OwnExpectations expected, double[] shared, List<double[]> own) {
     List<FrameModel> chosen = frames.stream().map(models::get).toList();
     Prior flat = sharedPrior().expect(FrameModel.CURVATURE, 0, FLAT_PX);
     flat.expect(FrameModel.ASTIGMATISM, 0, 10 * FLAT_PX);
+    if (core.usualPx2().isEmpty()) {
+      double px2 = shared[FrameModel.CORE];
+      flat.expect(FrameModel.CORE, px2, SAME_CORE_SHARE * px2);
+    }
     SceneFit fit =
         new SceneFit(chosen, flat, expected.of(frames), core.leastPx2(), Integer.MAX_VALUE);
     return fit.from(LensRivals.comatic(shared), of(frames, own), ROUNDS).shared();

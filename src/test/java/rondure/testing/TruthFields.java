@@ -15,7 +15,6 @@ import rondure.sim.FrameTruth;
 import rondure.sim.NightEvent;
 import rondure.sim.NightPlan;
 import rondure.sim.NightSimulator;
-import rondure.sim.ShotGroup;
 import rondure.sim.StarTruth;
 import rondure.sky.SkyShot;
 import rondure.stars.Detection;
@@ -69,7 +68,9 @@ public final class TruthFields {
       } else if (star.snr() < SETTINGS.shapeSnr()) {
         others.add(detection(star, gain, Refusal.TOO_FAINT, chance));
       } else {
-        measured(star, truth.sharesPx2().focus(), gain, peak, chance).ifPresent(stars::add);
+        Light light = new Light(truth.sharesPx2().focus(), gain, peak);
+        ComaSkew skew = ComaSkew.of(plan, truth.number(), star);
+        measured(star, light, skew, chance).ifPresent(stars::add);
       }
     }
     return field(plan, truth, stars, others);
@@ -125,14 +126,8 @@ public final class TruthFields {
 
   private static double electronsPerCount(NightPlan plan, int number) {
     CameraPlan camera = plan.camera();
-    int last = 0;
-    for (ShotGroup group : plan.shots()) {
-      last += group.count();
-      if (number <= last) {
-        return camera.electronsPerCount() * camera.baseIso() / group.iso();
-      }
-    }
-    throw new IllegalArgumentException("the night has no frame " + number);
+    double iso = ComaSkew.group(plan, number).iso();
+    return camera.electronsPerCount() * camera.baseIso() / iso;
   }
 
   /** Light in the middle of a Gaussian with the star's moments, electrons. */
@@ -144,8 +139,11 @@ public final class TruthFields {
     return Math.max(1e-6, star.xxPx2() * star.yyPx2() - star.xyPx2() * star.xyPx2());
   }
 
+  /** What a star's light is shaped and counted by. */
+  private record Light(double focusPx2, double gain, double peak) {}
+
   private static Optional<Star> measured(
-      StarTruth star, double focusPx2, double gain, double peak, RandomGenerator chance) {
+      StarTruth star, Light light, ComaSkew skew, RandomGenerator chance) {
     double mean = Math.sqrt(determinant(star));
     double xxError = star.xxPx2() * relativeError(star);
     double yyError = star.yyPx2() * relativeError(star);
@@ -158,13 +156,13 @@ public final class TruthFields {
     if (!shape.isPositive()) {
       return Optional.empty();
     }
-    double width = widthOverSigma(2 * focusPx2 / (star.xxPx2() + star.yyPx2()));
+    double width = widthOverSigma(2 * light.focusPx2() / (star.xxPx2() + star.yyPx2()));
     double skewError = Math.sqrt(mean) * relativeError(star);
     return Optional.of(
         new Star(
             star.xPx() + placeError(star, star.xxPx2()) * chance.nextGaussian(),
             star.yPx() + placeError(star, star.yyPx2()) * chance.nextGaussian(),
-            star.electrons() / gain * (1 + chance.nextGaussian() / star.snr()),
+            star.electrons() / light.gain() * (1 + chance.nextGaussian() / star.snr()),
             star.snr(),
             shape,
             xxError,
@@ -172,10 +170,10 @@ public final class TruthFields {
             yyError,
             width * Math.sqrt(shape.majorPx2()),
             width * Math.sqrt(shape.minorPx2()),
-            skewError * chance.nextGaussian(),
-            skewError * chance.nextGaussian(),
+            skew.xPx() + skewError * chance.nextGaussian(),
+            skew.yPx() + skewError * chance.nextGaussian(),
             CALM_WING_RATIO + chance.nextGaussian() / star.snr(),
-            peak));
+            light.peak()));
   }
 
   private static double widthOverSigma(double discShare) {

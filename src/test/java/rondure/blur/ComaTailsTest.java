@@ -1,0 +1,117 @@
+package rondure.blur;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import rondure.base.Moments;
+import rondure.stars.Star;
+import rondure.stars.StarField;
+import rondure.testing.Fields;
+
+class ComaTailsTest {
+  private static final DrawnScene SCENE = DrawnScene.wide(150);
+  private static final double CORE = 0.6;
+
+  /** A coma that one corner's length of 6 px makes, growing with r². */
+  private static final LensSurface COMATIC = new LensSurface(0, 0, 0, 0, 36, ComaGrowth.STEEP);
+
+  private static final LensSurface CURVED = new LensSurface(0, 0, 10, 3, 0);
+
+  /**
+   * Seidel's rays c ρ² (2 + cos 2θ, sin 2θ) summed over the pupil: the definition, not the result.
+   */
+  @Test
+  void aComasThirdMomentIsThatOfItsRays() {
+    double c = 3;
+    int rings = 400;
+    int spokes = 64;
+    double mean = 0;
+    for (int pass = 0; pass < 2; pass++) {
+      double sum = 0;
+      double third = 0;
+      for (int ring = 0; ring < rings; ring++) {
+        double square = (ring + 0.5) / rings;
+        for (int spoke = 0; spoke < spokes; spoke++) {
+          double twice = 4 * Math.PI * spoke / spokes;
+          double x = c * square * (2 + Math.cos(twice)) - mean;
+          double y = c * square * Math.sin(twice);
+          sum += x / rings / spokes;
+          third += (x * x + y * y) * x / rings / spokes;
+        }
+      }
+      if (pass == 1) {
+        assertEquals(third, new LensSurface(0, 0, 0, 0, c * c).comaSkewPx3(1, 1), 1e-3 * third);
+      }
+      mean += sum;
+    }
+  }
+
+  @Test
+  void tailsOutwardsOrInwardsMakeItTheLens() {
+    for (double side : new double[] {1, -1}) {
+      Map<Cause, Double> odds = odds(COMATIC, side);
+      assertTrue(odds.get(Cause.LENS) > 0.85, side + ": " + odds);
+    }
+  }
+
+  @Test
+  void evenStarsKeepComaFromBeingNamed() {
+    SceneBudget budget = SceneBudget.of(scene(CURVED, 0));
+    Terms sky = budget.frames().get(0).orElseThrow().ifCoreReal().sky();
+    assertTrue(sky.focusPx2() > 0.5, sky.toString());
+  }
+
+  private static Map<Cause, Double> odds(LensSurface lens, double side) {
+    SceneBudget budget = SceneBudget.of(scene(lens, side));
+    BudgetOdds odds = new BudgetOdds(AttributionSettings.defaults(), Leeway.fitted());
+    CoreReading sure = new CoreReading(CORE, 2.2, CORE, 1);
+    return odds.of(budget.frames().get(0).orElseThrow(), sure, LightMissing.NOTHING);
+  }
+
+  /** Six frames whose stars have the lens's moments, and its third moments on one side. */
+  private static SceneEvidence scene(LensSurface lens, double side) {
+    SceneEvidence even =
+        SCENE.evidence(
+            6,
+            Optional.empty(),
+            10,
+            (frame, x, y) -> SCENE.lens(lens, 0, x, y).plus(Moments.round(CORE)));
+    List<FrameEvidence> frames = new ArrayList<>();
+    for (FrameEvidence frame : even.frames()) {
+      frames.add(frame.with(lopsided(frame.field(), lens, side)));
+    }
+    return new SceneEvidence(frames, even.places(), even.sky());
+  }
+
+  private static StarField lopsided(StarField field, LensSurface lens, double side) {
+    List<Star> stars = new ArrayList<>();
+    for (Star star : field.stars()) {
+      double x = (star.xPx() - SCENE.camera().centreXPx()) / SCENE.halfDiagonalPx();
+      double y = (star.yPx() - SCENE.camera().centreYPx()) / SCENE.halfDiagonalPx();
+      double radius = Math.hypot(x, y);
+      double skew = side * lens.comaSkewPx3(radius, 1) / (2 * star.moments().meanPx2());
+      stars.add(
+          new Star(
+              star.xPx(),
+              star.yPx(),
+              star.fluxCounts(),
+              star.snr(),
+              star.moments(),
+              star.xxErrorPx2(),
+              star.xyErrorPx2(),
+              star.yyErrorPx2(),
+              star.fwhmMajorPx(),
+              star.fwhmMinorPx(),
+              skew * x / radius,
+              skew * y / radius,
+              star.wingRatio(),
+              star.peakFraction()));
+    }
+    return Fields.field(field.widthPx(), field.heightPx(), stars, List.of());
+  }
+}
