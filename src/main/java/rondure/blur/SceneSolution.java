@@ -117,7 +117,8 @@ final class SceneSolution {
    * The same where the round parts of wide stars may be off by more: measured widths of discs
    * depend on the core's profile, directions do not.
    *
-   * @param roundShare standard error over what is beyond the core
+   * @param roundShare standard error over what is beyond the frame's narrowest stars: the same for
+   *     all that explain them
    */
   double tolerantLoss(List<Integer> frames, double roundShare) {
     double sum = expected.shared().loss(shared);
@@ -132,9 +133,10 @@ final class SceneSolution {
   private double tolerantLoss(int frame, double roundShare) {
     FrameStars stars = models.get(frame).stars();
     double[] predicted = predicted(frame);
+    double narrow = stars.narrowestStillPx2(models.get(frame).lengthening());
     double sum = 0;
     for (int i = 0; i < stars.count; i++) {
-      double allowed = roundShare * Math.max(0, predicted[3 * i] - shared[FrameModel.CORE]);
+      double allowed = roundShare * Math.max(0, stars.seen[3 * i] - narrow);
       double square = 0;
       for (int part = 3 * i; part < 3 * i + 3; part++) {
         double error = part == 3 * i ? Math.hypot(stars.error[part], allowed) : stars.error[part];

@@ -16,6 +16,7 @@ final class AimPath {
   private static final double JUMP_SIGMAS = 5;
   private static final double BEND_SIGMAS = 4;
   private static final int MEETING_PLACES = 8;
+  private static final int LEAST_RESTLESS = 4;
 
   final List<Pose> poses;
   final double[] times;
@@ -152,17 +153,25 @@ final class AimPath {
     return Math.sqrt(1.0 / piece.count() + bySlope);
   }
 
-  /** Rates of the pieces of at least two frames. */
+  /** Rates of the pieces of at least two frames; of the whole path where no two are of one. */
   List<PieceRate> rates(Vec sky) {
     List<PieceRate> rates = new ArrayList<>();
     for (PathPieces.Piece piece : pieces) {
       if (piece.count() >= 2 && piece.spread() > 0) {
-        Rotation turn = poses.get((piece.from() + piece.until() - 1) / 2).turn();
-        Vec rate = sky.plus(piece.slope().turned(turn.inverse()));
-        double seconds = times[piece.until() - 1] - times[piece.from()];
-        rates.add(new PieceRate(piece, rate, scatter.slopeErrors(piece), turn, seconds));
+        rates.add(rate(piece, sky));
       }
     }
+    if (rates.isEmpty() && times.length >= LEAST_RESTLESS) {
+      // Wind moved every frame: the sky shows in the mean of many places, as well as they scatter.
+      rates.add(rate(PathPieces.piece(times, path, 0, times.length), sky));
+    }
     return rates;
+  }
+
+  private PieceRate rate(PathPieces.Piece piece, Vec sky) {
+    Rotation turn = poses.get((piece.from() + piece.until() - 1) / 2).turn();
+    Vec rate = sky.plus(piece.slope().turned(turn.inverse()));
+    double seconds = times[piece.until() - 1] - times[piece.from()];
+    return new PieceRate(piece, rate, scatter.slopeErrors(piece), turn, seconds);
   }
 }
