@@ -36,6 +36,12 @@ public record Halo(
   /** Stars drawn out further hide it behind their ends. */
   private static final double LEAST_ROUNDNESS = 0.7;
 
+  /**
+   * χ² over freedom beyond which no core and halo describe the star, as a wide disc: cores that fit
+   * leave 0.2 to 0.9, their rings' errors being generous.
+   */
+  private static final double MOST_MISFIT = 1.3;
+
   /** Rings needed beyond the models' free numbers. */
   private static final int LEAST_RINGS = 7;
 
@@ -109,7 +115,11 @@ public record Halo(
       return Optional.empty();
     }
     double unit = shape.minorFwhmPx();
-    HaloFit.Found found = new HaloFit(rings, ground, Math.max(1, 1 / shape.roundness())).found();
+    HaloFit fit = new HaloFit(rings, ground, Math.max(1, 1 / shape.roundness()));
+    if (fit.misfit() > MOST_MISFIT) {
+      return Optional.empty();
+    }
+    HaloFit.Found found = fit.found();
     double px2 = unit * unit;
     return Optional.of(
         new Halo(

@@ -99,11 +99,17 @@ final class HaloFit {
     return inverseBeta == 0 ? 1 - at : 1 - Math.pow(at, 1 - inverseBeta);
   }
 
-  Found found() {
+  /** χ² of the best model over its freedom. */
+  double misfit() {
     double best = Double.POSITIVE_INFINITY;
     for (HaloModel.Solved one : solved) {
       best = Math.min(best, one.misfit());
     }
+    return best / Math.max(1, rings.size() - FREE);
+  }
+
+  Found found() {
+    double best = misfit() * Math.max(1, rings.size() - FREE);
     // Where no model fits, rings are less certain than their noise says.
     scale = 1 / Math.max(1, best / Math.max(1, rings.size() - FREE));
     int at = 0;
