@@ -37,6 +37,7 @@ class BudgetRecoveryTest {
   private int sharp;
   private int sharpBlamed;
   private int without;
+  private int openLenses;
 
   @Test
   void budgetsRecoverTheTruth() {
@@ -49,13 +50,17 @@ class BudgetRecoveryTest {
           without++;
         } else {
           CoreReading core = budget.shared().orElseThrow().core();
-          compare(budget.frames().get(i).get().likelier(core), night.truths().get(i));
+          FrameBudget frame = budget.frames().get(i).get();
+          boolean open = frame.byLens().rival().isPresent();
+          openLenses += open ? 1 : 0;
+          compare(frame.likelier(core), night.truths().get(i), open);
         }
       }
     }
     System.out.println(table());
     assertTrue(clearRight >= 0.98 * clear, table());
     assertTrue(mixedRight >= 0.9 * mixed, table());
+    assertTrue(openLenses <= 0.1 * NIGHTS * FRAMES, table());
     assertTrue(RobustStats.percentile(0.95, array(trail)) < 0.05, table());
     assertTrue(sharpBlamed <= 0.01 * sharp, table());
     assertTrue(RobustStats.percentile(0.95, array(disc)) < 0.10, table());
@@ -63,7 +68,7 @@ class BudgetRecoveryTest {
     assertTrue(RobustStats.percentile(0.05, array(explained)) > 0.95, table());
   }
 
-  private void compare(Budget budget, FrameTruth truth) {
+  private void compare(Budget budget, FrameTruth truth, boolean open) {
     CauseShares shares = truth.sharesPx2();
     double excess =
         shares.focus() + shares.trailing() + shares.tripod() + shares.lens() + shares.haze();
@@ -72,7 +77,10 @@ class BudgetRecoveryTest {
     if (widening >= NAMED_FROM && largest(shares) >= CLEAR_SHARE * excess) {
       clear++;
       clearRight += right ? 1 : 0;
-      addErrors(budget, truth);
+      // Sizes of two lenses that explain the stars alike are stated as unknown (method.md).
+      if (!open) {
+        addErrors(budget, truth);
+      }
     } else if (widening >= NAMED_FROM) {
       mixed++;
       mixedRight += right ? 1 : 0;
@@ -104,14 +112,15 @@ class BudgetRecoveryTest {
   private String table() {
     return String.format(
             Locale.ROOT,
-            "clear %d of %d, mixed %d of %d, sharp blamed %d of %d, without budget %d%n",
+            "clear %d of %d, mixed %d of %d, sharp blamed %d of %d, without budget %d, lens open %d%n",
             clearRight,
             clear,
             mixedRight,
             mixed,
             sharpBlamed,
             sharp,
-            without)
+            without,
+            openLenses)
         + line("trail length", trail)
         + line("focus disc", disc)
         + line("tripod r.m.s.", tripod)
