@@ -170,8 +170,8 @@ class HaloTest {
   @Test
   void aWideDiscIsNoHalo() {
     HaloGround lacking = new HaloGround(0.028, 0.014, -0.23, 0.06);
-    DoubleUnaryOperator disc = r -> 1 / (1 + Math.exp(4 * (2 * r / FWHM - 1)));
-    assertTrue(probability(found(disc, lacking)) < 0.1);
+    DoubleUnaryOperator disc = r -> 1 / (1 + Math.exp(6 * (2 * r / FWHM - 1)));
+    assertTrue(found(disc, lacking).isEmpty());
   }
 
   private static Optional<Halo> ofFrame(NightPlan plan) {
