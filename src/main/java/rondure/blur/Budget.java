@@ -35,16 +35,7 @@ public record Budget(
 
   /** The same with other errors. */
   Budget withError(Terms other) {
-    return new Budget(
-        sky,
-        edge,
-        other,
-        trailPx,
-        focusDiscPx,
-        tripodRmsPx,
-        explainedShare,
-        conditionNumber,
-        approximate);
+    return with(sky, edge, other);
   }
 
   /** With the second moment of a halo, where there is more likely one than not. */
@@ -53,10 +44,15 @@ public record Budget(
       return this;
     }
     Halo halo = missing.own().get();
+    return with(
+        sky.withHaze(halo.px2()), edge.withHaze(halo.px2()), error.withHaze(halo.px2Error()));
+  }
+
+  private Budget with(Terms otherSky, Terms otherEdge, Terms otherError) {
     return new Budget(
-        sky.withHaze(halo.px2()),
-        edge.withHaze(halo.px2()),
-        error.withHaze(halo.px2Error()),
+        otherSky,
+        otherEdge,
+        otherError,
         trailPx,
         focusDiscPx,
         tripodRmsPx,
