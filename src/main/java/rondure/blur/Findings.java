@@ -134,7 +134,7 @@ record Findings(
               ? Evidence.Kind.STRETCHED_LIKE_OTHERS
               : Evidence.Kind.STRETCHED_MORE_THAN_OTHERS;
       double ratio = owner.overOthers().orElse(1.0);
-      add(list, kind, Map.of("frames", (double) owner.comparedFrames(), "ratio", ratio));
+      add(list, kind, Map.of("frameCount", (double) owner.comparedFrames(), "ratio", ratio));
     }
   }
 

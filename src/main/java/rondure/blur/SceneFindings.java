@@ -126,7 +126,8 @@ record SceneFindings(
       long frames = scene.sky().frames().stream().filter(FrameSky::isRegistered).count();
       list.add(
           new Evidence(
-              Evidence.Kind.SKY_REGISTERED, Map.of("trailPx", trail, "frames", (double) frames)));
+              Evidence.Kind.SKY_REGISTERED,
+              Map.of("trailPx", trail, "frameCount", (double) frames)));
     }
     UniformSmear smear = budget.smear();
     if (smear.proven()) {

@@ -27,7 +27,7 @@ final class CauseWords {
           "edgeRatio",
           "starCount",
           "ratio",
-          "frames",
+          "frameCount",
           "offsetPx",
           "fainterPercent",
           "pairCount",
