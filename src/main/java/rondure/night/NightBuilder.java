@@ -110,6 +110,7 @@ public final class NightBuilder {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         shot.exposure().measurement());
   }
 
@@ -128,7 +129,8 @@ public final class NightBuilder {
         judged.shape(),
         judged.verdict(),
         judged.budget(),
-        judged.grade(),
+        judged.usefulness(),
+        judged.graded(),
         Optional.of(judged.measurement()));
   }
 

@@ -19,11 +19,15 @@ import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
+import rondure.night.GradeReason;
+import rondure.night.Graded;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.NightSummary;
 import rondure.night.Scene;
 import rondure.night.SceneSolution;
+import rondure.night.UseSettings;
+import rondure.night.Usefulness;
 import rondure.report.FrameFixture.Kind;
 import rondure.sky.Camera;
 import rondure.sky.SceneSky;
@@ -174,12 +178,25 @@ final class BookFixture {
         measured ? Optional.of(shape) : Optional.empty(),
         measured ? Optional.of(made.verdict(trail)) : Optional.empty(),
         measured ? Optional.of(made.budget()) : Optional.empty(),
-        keep ? Optional.of(Grade.KEEP) : Optional.empty(),
+        measured
+            ? Optional.of(Usefulness.of(made.field(), facts.orientation(), UseSettings.defaults()))
+            : Optional.empty(),
+        measured ? Optional.of(graded(keep)) : Optional.empty(),
         status == FrameStatus.UNREADABLE
             ? Optional.empty()
             : Optional.of(
                 new FrameMeasurement(
                     facts, Linearity.ASSUMED, made.field(), ThumbnailFixture.night(facts, i))));
+  }
+
+  /** A grade with a reason. */
+  static Graded graded(boolean keep) {
+    Graded.Why why =
+        new Graded.Why(
+            keep ? GradeReason.TIGHT : GradeReason.WIDER,
+            Optional.of(keep ? 1.05 : 1.4),
+            Optional.of(1.25));
+    return new Graded(keep ? Grade.KEEP : Grade.LOOK_CLOSER, List.of(why));
   }
 
   private static Kind kind(int i, int frameCount, Random random) {
