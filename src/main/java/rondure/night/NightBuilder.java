@@ -66,6 +66,7 @@ public final class NightBuilder {
         all,
         input.ignoredCounts(),
         statics,
+        Events.of(all, scenes, settings.events()),
         notes);
   }
 
@@ -111,6 +112,7 @@ public final class NightBuilder {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         shot.exposure().measurement());
   }
 
@@ -129,6 +131,7 @@ public final class NightBuilder {
         judged.shape(),
         judged.verdict(),
         judged.budget(),
+        judged.course(),
         judged.usefulness(),
         judged.graded(),
         Optional.of(judged.measurement()));

@@ -24,6 +24,7 @@ import rondure.intake.ShotFacts;
  * @param shape star widths, when status is MEASURED
  * @param verdict likely cause, when status is MEASURED
  * @param budget the blur shared out, where the scene allows it
+ * @param course what changed from frame to frame, when status is MEASURED
  * @param usefulness how large it may be shown, when status is MEASURED
  * @param graded what to do and why, when status is MEASURED
  * @param measurement everything the worker measured, when the file could be read
@@ -41,6 +42,7 @@ public record NightFrame(
     Optional<FrameShape> shape,
     Optional<Verdict> verdict,
     Optional<Budget> budget,
+    Optional<FrameCourse> course,
     Optional<Usefulness> usefulness,
     Optional<Graded> graded,
     Optional<FrameMeasurement> measurement) {

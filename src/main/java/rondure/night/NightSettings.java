@@ -9,6 +9,7 @@ import java.util.Objects;
  *     day
  * @param leastStars [8] fewer measured stars give no width worth the name
  * @param grades limits of the grades
+ * @param events what counts as an event
  * @param widestCorePx [5] no lens draws a sharp star wider (fast lenses give 1.5 to 3 px, common
  *     practice): a scene whose sharpest frames are wider and called out of focus has none to keep
  * @param trailsIntendedPx [60] a longer trail is wanted, or beyond what is measured as a star
@@ -21,6 +22,7 @@ public record NightSettings(
     double nightGapHours,
     int leastStars,
     GradeSettings grades,
+    EventSettings events,
     double widestCorePx,
     double trailsIntendedPx,
     double trailsIntendedSeconds,
@@ -35,13 +37,15 @@ public record NightSettings(
     requirePositive("trailsIntendedSeconds", trailsIntendedSeconds);
     requirePositive("softFwhmPx", softFwhmPx);
     Objects.requireNonNull(grades, "grades");
+    Objects.requireNonNull(events, "events");
     if (!(panoramaAspect > 1)) {
       throw new IllegalArgumentException("panoramaAspect must be > 1, was " + panoramaAspect);
     }
   }
 
   public static NightSettings defaults() {
-    return new NightSettings(6, 8, GradeSettings.defaults(), 5, 60, 60, 2.2, 3.3);
+    return new NightSettings(
+        6, 8, GradeSettings.defaults(), EventSettings.defaults(), 5, 60, 60, 2.2, 3.3);
   }
 
   private static void requirePositive(String name, double value) {

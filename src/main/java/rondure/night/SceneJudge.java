@@ -52,6 +52,7 @@ final class SceneJudge {
       Optional<FrameShape> shape,
       Optional<Verdict> verdict,
       Optional<Budget> budget,
+      Optional<FrameCourse> course,
       Optional<Usefulness> usefulness,
       Optional<Graded> graded) {}
 
@@ -92,6 +93,7 @@ final class SceneJudge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -110,6 +112,7 @@ final class SceneJudge {
         Optional.of(FrameShapes.of(shot, measurement.field(), shape)),
         Optional.of(verdict),
         answer.budget(),
+        Optional.of(FrameCourse.of(reading, index, answer.loss())),
         Optional.of(use),
         Optional.of(graded));
   }

@@ -2,6 +2,7 @@ package rondure.report;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +17,9 @@ import rondure.intake.Fact;
 import rondure.intake.ImageFormat;
 import rondure.intake.Linearity;
 import rondure.intake.ShotFacts;
+import rondure.night.Event;
+import rondure.night.EventKind;
+import rondure.night.FrameCourse;
 import rondure.night.FrameShape;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
@@ -86,7 +90,38 @@ final class BookFixture {
         frames,
         frames.size() > 10 ? Map.of("video", 1, "sidecar", 4) : Map.of(),
         frames.size() > 10 ? Map.of(1, 37) : Map.of(),
+        frames.size() > 10 ? events() : List.of(),
         List.of());
+  }
+
+  /** One event of each kind. */
+  private static List<Event> events() {
+    Map<String, Double> sizes = new HashMap<>();
+    for (String name :
+        List.of(
+            "jumpPx",
+            "wideningRatio",
+            "frameCount",
+            "driftPxPerMin",
+            "angleDeg",
+            "growthPercentPerHour",
+            "widthRatio",
+            "lostMag",
+            "brighterMag",
+            "exposureBeforeSeconds",
+            "exposureAfterSeconds",
+            "fNumberBefore",
+            "fNumberAfter")) {
+      sizes.put(name, 2.4);
+    }
+    List<Event> events = new ArrayList<>();
+    for (EventKind kind : EventKind.values()) {
+      int first = kind.ordinal() % 8;
+      events.add(new Event(kind, 1, first, first + kind.ordinal() % 3, new TreeMap<>(sizes)));
+    }
+    sizes.put("growthPercentPerDegree", 1.5);
+    events.add(new Event(EventKind.FOCUS_CREEP, 1, 0, 9, new TreeMap<>(sizes)));
+    return events;
   }
 
   private static Scene scene(int number, List<Integer> members, List<NightFrame> frames) {
@@ -178,6 +213,7 @@ final class BookFixture {
         measured ? Optional.of(shape) : Optional.empty(),
         measured ? Optional.of(made.verdict(trail)) : Optional.empty(),
         measured ? Optional.of(made.budget()) : Optional.empty(),
+        measured ? Optional.of(FrameCourse.UNKNOWN) : Optional.empty(),
         measured
             ? Optional.of(Usefulness.of(made.field(), facts.orientation(), UseSettings.defaults()))
             : Optional.empty(),

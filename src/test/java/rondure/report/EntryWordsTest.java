@@ -77,6 +77,7 @@ class EntryWordsTest {
         measured.shape(),
         Optional.of(verdict),
         measured.budget(),
+        measured.course(),
         measured.usefulness(),
         Optional.of(BookFixture.graded(kept)),
         measured.measurement());

@@ -88,7 +88,8 @@ class PdfReportTest {
   @Test
   void theFirstPageCountsWhatTheBookHolds() throws IOException {
     String text = pages.text();
-    long kept = BOOK.frames().stream().filter(f -> f.grade().equals(Optional.of(Grade.KEEP))).count();
+    long kept =
+        BOOK.frames().stream().filter(f -> f.grade().equals(Optional.of(Grade.KEEP))).count();
     long copies = BOOK.frames().stream().mapToLong(f -> f.copies().size()).sum();
     assertTrue(text.contains(measured() + " measured " + kept + " keep"), text.substring(0, 400));
     assertTrue(text.contains(copies + " copies"));
@@ -185,6 +186,7 @@ class PdfReportTest {
             thrice,
             large.ignoredCounts(),
             large.staticDetections(),
+            large.events(),
             Collections.nCopies(9, "Two cameras had clocks 14 minutes apart; one was shifted."));
     ReportSettings settings =
         new ReportSettings(
