@@ -12,7 +12,10 @@ class TrendTest {
   private static final double[] X = {0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5};
   private static final double[] Y = {1.0, 1.3, 1.1, 1.6, 1.5, 2.1, 1.9, 2.4, 2.2, 2.9};
 
-  /** Slope: scipy.stats.theilslopes. Chance: scipy.stats.kendalltau gives 37 ordered pairs of 45; Kendall's normal form with one off. 
+  /**
+   * Slope: scipy.stats.theilslopes. Chance: scipy.stats.kendalltau gives 37 of 45 ordered pairs;
+   * Kendall's normal form, one off for continuity.
+   */
   @Test
   void slopeAndChanceAreScipys() {
     Trend trend = Trend.of(X, Y);
