@@ -28,9 +28,8 @@ final class ChangePoints {
     if (count == 0) {
       return List.of();
     }
-    double price =
-        2 * new ChiSquaredDistribution(1).inverseCumulativeProbability(1 - falseAlarmRate);
-    Sums sums = Sums.of(values, sigma);
+    double price = price(falseAlarmRate);
+    Sums sums = new Sums(values, sigma);
     double[] best = new double[count + 1];
     int[] from = new int[count + 1];
     best[0] = -price;
@@ -52,17 +51,23 @@ final class ChangePoints {
     return starts;
   }
 
+  /** What a change must better the sum of squares by. */
+  static double price(double falseAlarmRate) {
+    return 2 * new ChiSquaredDistribution(1).inverseCumulativeProbability(1 - falseAlarmRate);
+  }
+
   /** Running sums of weight, weight times value and weight times square. */
-  private record Sums(double[][] sums) {
-    static Sums of(double[] values, double[] sigma) {
-      double[][] sums = new double[3][values.length + 1];
+  private static final class Sums {
+    private final double[][] sums;
+
+    Sums(double[] values, double[] sigma) {
+      sums = new double[3][values.length + 1];
       for (int i = 0; i < values.length; i++) {
         double weight = 1 / (sigma[i] * sigma[i]);
         sums[0][i + 1] = sums[0][i] + weight;
         sums[1][i + 1] = sums[1][i] + weight * values[i];
         sums[2][i + 1] = sums[2][i] + weight * values[i] * values[i];
       }
-      return new Sums(sums);
     }
 
     /** Squared residuals about the mean from start to before end, over variance. */

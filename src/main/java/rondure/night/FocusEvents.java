@@ -14,8 +14,11 @@ import rondure.blur.Terms;
  * trend is creep, a change of level a knock; whichever leaves the smaller residuals is told.
  */
 final class FocusEvents {
-  /** Fewest frames that show a trend. */
+  /** Fewest frames that show one. */
   private static final int LEAST_FRAMES = 6;
+
+  /** Fewest frames that creep. */
+  private static final int LEAST_CREEPING = 4;
 
   /** More steps than this are a series of tests, not an accident. */
   private static final int MOST_STEPS = 3;
@@ -59,20 +62,20 @@ final class FocusEvents {
 
   private Optional<Event> creep(List<Integer> starts) {
     double[] hours = hours();
-    Trend trend = Trend.of(hours, widthPx);
-    double perHour = trend.slope() / trend.at(hours[0]);
-    double[] line = Arrays.stream(hours).map(trend::at).toArray();
-    boolean clear =
-        trend.chance() < settings.falseAlarmRate()
-            && perHour >= settings.focusPerHour()
-            && line[line.length - 1] - line[0] > 3 * sigmaPx[0];
-    boolean better = misfit(line) <= misfit(levels(starts.subList(0, Math.min(2, starts.size()))));
-    if (!clear || !better) {
+    Hinge hinge = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
+    double span = hours[hours.length - 1] - hours[hinge.start()];
+    double perHour = hinge.slope() / hinge.level();
+    double price = ChangePoints.price(settings.falseAlarmRate());
+    double steps = misfit(levels(starts)) + price * (starts.size() - 1);
+    boolean large = perHour >= settings.focusPerHour() && perHour * span >= settings.focusStep();
+    boolean clear = hinge.misfit() + price < Math.min(steps, misfit(levels(List.of(0))));
+    if (!large || !clear) {
       return Optional.empty();
     }
     Map<String, Double> sizes = new HashMap<>(Map.of("growthPercentPerHour", 100 * perHour));
-    perDegree(line[0]).ifPresent(growth -> sizes.put("growthPercentPerDegree", growth));
-    return Optional.of(event(EventKind.FOCUS_CREEP, 0, members.size() - 1, sizes));
+    perDegree(hinge.level()).ifPresent(growth -> sizes.put("growthPercentPerDegree", growth));
+    int first = hinge.start() == 0 ? 0 : hinge.start() + 1;
+    return Optional.of(event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes));
   }
 
   private double[] hours() {

@@ -28,16 +28,20 @@ final class EventWords {
     List<String> values = new ArrayList<>(List.of("when", when(event)));
     for (Map.Entry<String, Double> size : event.sizes().entrySet()) {
       values.add(size.getKey());
-      values.add(number(size.getKey(), size.getValue()));
+      values.add(number(size.getKey(), Math.abs(size.getValue())));
       if (size.getKey().equals("angleDeg")) {
         int eighth = (int) Math.floor(size.getValue() / 45 + 0.5) % 8;
         values.add("towards");
         values.add(words.say("towards." + eighth));
       }
     }
-    boolean perDegree = event.sizes().containsKey("growthPercentPerDegree");
-    String key = "event." + event.kind() + (perDegree ? ".degrees" : "");
-    return words.say(key, values.toArray(String[]::new));
+    return words.say("event." + event.kind() + weather(event), values.toArray(String[]::new));
+  }
+
+  /** Whether the focus crept while the air cooled or warmed. */
+  private static String weather(Event event) {
+    double growth = event.sizes().getOrDefault("growthPercentPerDegree", 0.0);
+    return growth == 0 ? "" : growth < 0 ? ".cooling" : ".warming";
   }
 
   /** One frame's name and time, or the first's and the last's. */
