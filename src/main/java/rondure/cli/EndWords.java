@@ -22,6 +22,7 @@ final class EndWords {
 
   void tell(Terminal terminal) {
     unreadable(terminal);
+    unexplained(terminal);
     terminal.tell(counts());
     terminal.tell("Report: " + summary.outputFolder().resolve("report.pdf"));
     terminal.tell("File names are printed in the report as they are; mind that when sharing.");
@@ -37,6 +38,15 @@ final class EndWords {
       terminal.warn(
           (bad.size() - UNREADABLE_TOLD)
               + " more files could not be read; run.log says why for each.");
+    }
+  }
+
+  private void unexplained(Terminal terminal) {
+    if (summary.unexplainedCount() > 0) {
+      terminal.warn(
+          summary.unexplainedCount()
+              + " frames were measured but not explained, because of a fault of this program;"
+              + " run.log says which. Please report it.");
     }
   }
 

@@ -40,6 +40,10 @@ final class Remarks {
       List<Scene> scenes,
       List<SceneJudge.Judgement> judgements) {
     List<NightFrame> ofTheNight = frames.stream().filter(f -> f.nightIndex().isPresent()).toList();
+    for (int i = 0; i < scenes.size(); i++) {
+      int number = scenes.get(i).number();
+      judgements.get(i).fault().ifPresent(fault -> notes.add(fault.remark(number)));
+    }
     missingFacts(ofTheNight);
     assumedLinear(ofTheNight);
     sizes(ofTheNight);

@@ -52,6 +52,7 @@ final class GlancePage {
   private Map<Mark, Integer> tally(Predicate<NightFrame> counted) {
     Map<Mark, Integer> tally = new EnumMap<>(Mark.class);
     context.measured().stream()
+        .filter(frame -> frame.verdict().isPresent())
         .filter(counted)
         .forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
     return tally;
@@ -119,7 +120,7 @@ final class GlancePage {
     String rest =
         measured == 1
             ? cause(context.measured().get(0))
-            : context.words().say("glance.rest." + worst);
+            : context.words().say("glance.rest." + (worst == Mark.NONE ? calm() : worst));
     return context
         .words()
         .say(
@@ -132,6 +133,12 @@ final class GlancePage {
             Integer.toString(kept),
             "rest",
             rest);
+  }
+
+  /** Nothing softened the frames much, unless nobody knows. */
+  private String calm() {
+    boolean explained = context.measured().stream().allMatch(f -> f.verdict().isPresent());
+    return explained ? Mark.NONE.name() : "UNEXPLAINED";
   }
 
   private static String several(int kept) {
