@@ -17,12 +17,14 @@ import rondure.intake.ShotFacts;
  * @param nightIndex the night it belongs to, counted from 1; empty for frames outside the night
  * @param facts facts after the user's overrides and clock shift
  * @param status what became of it
- * @param reason why, for every status but MEASURED; one sentence
+ * @param reason why, for every status but MEASURED; also why a measured frame has no verdict; one
+ *     sentence
  * @param trailPredictedPx trail that the sky draws at the frame's centre; where the pole is not
  *     known the longest that the exposure can give (a star on the celestial equator), when
  *     exposure, focal length and pitch are known
  * @param shape star widths, when status is MEASURED
- * @param verdict likely cause, when status is MEASURED
+ * @param verdict likely cause, when status is MEASURED; empty where a fault of this program left
+ *     the scene unexplained
  * @param budget the blur shared out, where the scene allows it
  * @param course what changed from frame to frame, when status is MEASURED
  * @param usefulness how large it may be shown, when status is MEASURED

@@ -163,4 +163,25 @@ class EntryWordsTest {
     String text = String.join(" ", voices.get(0).sentences(with(verdict, false), scene));
     assertTrue(text.contains("A part of the stretch"), text);
   }
+
+  /** Lamps on the ground settle whose motion it was, not whether the lens or the focus is soft. */
+  @Test
+  void whatWouldSettleAnOpenCauseIsSaid() {
+    Map<List<Cause>, String> settles =
+        Map.of(
+            List.of(Cause.TRAILING, Cause.TRIPOD), "lights on the ground",
+            List.of(Cause.FOCUS, Cause.LENS), "turn the focus",
+            List.of(Cause.NONE, Cause.FOCUS), "small disc or ring",
+            List.of(Cause.HAZE, Cause.NONE), "Wipe the front of the lens");
+    settles.forEach(
+        (between, words) -> {
+          Map<Cause, Double> odds = new EnumMap<>(probabilities(between.get(0), 0.5));
+          odds.put(between.get(0), 0.46);
+          odds.put(between.get(1), odds.get(between.get(1)) + 0.04);
+          Verdict open = Verdict.of(odds, List.of());
+          assertTrue(open.undecidedBetween().equals(between), open.toString());
+          String said = String.join(" ", voices.get(0).sentences(with(open, false), scene));
+          assertTrue(said.contains(words), said);
+        });
+  }
 }
