@@ -22,12 +22,12 @@ import rondure.sky.StaticReport;
 final class SceneJudge {
   private final NightSettings settings;
   private final Attribution attribution;
-  private final KeepRule keepRule;
+  private final GradeRule gradeRule;
 
   SceneJudge(NightSettings settings, Attribution attribution) {
     this.settings = settings;
     this.attribution = attribution;
-    this.keepRule = new KeepRule(settings);
+    this.gradeRule = new GradeRule(settings);
   }
 
   /**
@@ -55,7 +55,9 @@ final class SceneJudge {
       Optional<FrameShape> shape,
       Optional<Verdict> verdict,
       Optional<Budget> budget,
-      Optional<Grade> grade) {}
+      Optional<FrameCourse> course,
+      Optional<Usefulness> usefulness,
+      Optional<Graded> graded) {}
 
   /**
    * A fault of this program costs the scene its explanation, not the night its report.
@@ -122,6 +124,8 @@ final class SceneJudge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -129,7 +133,9 @@ final class SceneJudge {
     Shot shot = reading.shots().get(index);
     FrameMeasurement measurement = reading.measurement(index);
     Verdict verdict = DisplayAngles.of(answer.verdict(), shot.facts().orientation());
-    boolean keep = keepRule.keeps(shape, reading.reference().orElseThrow(), verdict);
+    Usefulness use =
+        Usefulness.of(measurement.field(), shot.facts().orientation(), settings.grades().uses());
+    Graded graded = gradeRule.grade(shape, reading.reference().orElseThrow(), verdict, use);
     return new JudgedShot(
         shot,
         measurement,
@@ -138,12 +144,16 @@ final class SceneJudge {
         Optional.of(FrameShapes.of(shot, measurement.field(), shape)),
         Optional.of(verdict),
         answer.budget(),
-        keep ? Optional.of(Grade.KEEP) : Optional.empty());
+        Optional.of(FrameCourse.of(reading, index, answer.loss())),
+        Optional.of(use),
+        Optional.of(graded));
   }
 
-  private static JudgedShot measuredOnly(SceneReading reading, int index, FieldShape shape) {
+  private JudgedShot measuredOnly(SceneReading reading, int index, FieldShape shape) {
     Shot shot = reading.shots().get(index);
     FrameMeasurement measurement = reading.measurement(index);
+    Usefulness use =
+        Usefulness.of(measurement.field(), shot.facts().orientation(), settings.grades().uses());
     return new JudgedShot(
         shot,
         measurement,
@@ -152,6 +162,8 @@ final class SceneJudge {
         Optional.of(FrameShapes.of(shot, measurement.field(), shape)),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
+        Optional.of(use),
         Optional.empty());
   }
 

@@ -104,12 +104,12 @@ final class CauseWords {
   /** Evidence, most important first, then why it is not kept, then what to do about it. */
   List<String> sentences(NightFrame frame, Scene scene) {
     if (frame.verdict().isEmpty()) {
-      return List.of();
+      return new GradeWords(words).sentences(frame);
     }
     List<String> sentences = new ArrayList<>();
     Mark mark = Mark.of(frame);
     frame.verdict().get().evidence().forEach(seen -> sentences.add(evidence(seen, mark)));
-    NotKept.why(frame, scene).ifPresent(why -> sentences.add(words.say("notKept." + why)));
+    sentences.addAll(new GradeWords(words).sentences(frame));
     sentences.add(action(frame, mark, scene));
     return sentences;
   }

@@ -46,6 +46,8 @@ class UnexplainedNightTest {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        frame.usefulness(),
+        Optional.empty(),
         frame.measurement());
   }
 
