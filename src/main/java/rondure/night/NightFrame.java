@@ -28,7 +28,7 @@ import rondure.intake.ShotFacts;
  * @param budget the blur shared out, where the scene allows it
  * @param course what changed from frame to frame, when status is MEASURED
  * @param usefulness how large it may be shown, when status is MEASURED
- * @param graded what to do and why, when status is MEASURED
+ * @param graded what to do and why, when status is MEASURED and there is a verdict
  * @param measurement everything the worker measured, when the file could be read
  */
 public record NightFrame(

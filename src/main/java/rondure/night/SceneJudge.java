@@ -149,9 +149,11 @@ final class SceneJudge {
         Optional.of(graded));
   }
 
-  private static JudgedShot measuredOnly(SceneReading reading, int index, FieldShape shape) {
+  private JudgedShot measuredOnly(SceneReading reading, int index, FieldShape shape) {
     Shot shot = reading.shots().get(index);
     FrameMeasurement measurement = reading.measurement(index);
+    Usefulness use =
+        Usefulness.of(measurement.field(), shot.facts().orientation(), settings.grades().uses());
     return new JudgedShot(
         shot,
         measurement,
@@ -161,7 +163,7 @@ final class SceneJudge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        Optional.empty(),
+        Optional.of(use),
         Optional.empty());
   }
 

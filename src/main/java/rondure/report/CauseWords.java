@@ -104,7 +104,7 @@ final class CauseWords {
   /** Evidence, most important first, then why it is not kept, then what to do about it. */
   List<String> sentences(NightFrame frame, Scene scene) {
     if (frame.verdict().isEmpty()) {
-      return List.of();
+      return new GradeWords(words).sentences(frame);
     }
     List<String> sentences = new ArrayList<>();
     Mark mark = Mark.of(frame);

@@ -46,7 +46,7 @@ class UnexplainedNightTest {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        Optional.empty(),
+        frame.usefulness(),
         Optional.empty(),
         frame.measurement());
   }
