@@ -36,7 +36,7 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
   private static final double BEYOND_SHORTEST = 8;
 
   /** Part of the exposure that fades in less leaves no more than the sky's unevenness. */
-  private static final double LEAST_PART = 0.05;
+  private static final double LEAST_PART = 0.07;
 
   /** What fades no faster is no tail: the shapes of single stars hold it. */
   private static final double MOST_PART = 0.5;
@@ -49,6 +49,11 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
 
   /** Beside a wider core, misfits of the star's model look like tails, half-maximum px. */
   private static final double WIDEST_CORE_PX = 4;
+
+  private static final double LEAST_PX2 = 0.05;
+
+  /** Hands press to one side and stir across: paths of a second simulator read so far off. */
+  private static final double PATH_ERROR = 0.25;
 
   private static final double NARROWEST_SIGMA_PX = 0.6;
 
@@ -67,7 +72,7 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
         .filter(best -> -2 * best.logGainOf(fits.get(0)) > BEYOND_SHORTEST)
         .filter(best -> isAlong(best, shape))
         .map(best -> over(fits, best, shape.moments()))
-        .filter(tail -> tail.spin2Px2() > 0);
+        .filter(tail -> tail.spin2Px2() > LEAST_PX2);
   }
 
   /** Across a long trail lies what the trail's model took too much from the rings. */
@@ -100,26 +105,25 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
         stars.stream().mapToDouble(s -> major ? s.fwhmMajorPx() : s.fwhmMinorPx()).toArray());
   }
 
-  /** Mean over the reaches, by their likelihoods; what single stars show is taken off. */
+  /**
+   * What single stars show is taken off. Mean over the reaches by their likelihoods, of logarithms:
+   * the farthest would rule the plain mean.
+   */
   private static FaintTail over(List<TailField> fits, TailField best, Moments single) {
-    double singleAlong = (single.xxPx2() - single.yyPx2()) / 2;
     double sum = 0;
     double first = 0;
     double second = 0;
     for (TailField fit : fits) {
       double weight = Math.exp(best.logGainOf(fit));
-      double part = Math.max(1e-9, fit.part());
-      double beyond =
-          ((fit.alongPx2() - singleAlong) * fit.along()
-                  + (fit.diagonalPx2() - single.xyPx2()) * fit.diagonal())
-              / part;
+      double log = Math.log(Math.max(LEAST_PX2, fit.beyondPx2(single)));
       sum += weight;
-      first += weight * beyond;
-      second += weight * beyond * beyond;
+      first += weight * log;
+      second += weight * log * log;
     }
-    double mean = first / sum;
-    double ofReach = Math.sqrt(Math.max(0, second / sum - mean * mean));
+    double mean = Math.exp(first / sum);
+    double ofReach = mean * Math.sqrt(Math.max(0, second / sum - first * first / (sum * sum)));
     double ofPart = best.swingPx2() * best.error() / best.part();
-    return new FaintTail(mean, Math.hypot(ofReach, ofPart), best.angleRad(), best.certainty());
+    double error = Math.hypot(Math.hypot(ofReach, ofPart), PATH_ERROR * mean);
+    return new FaintTail(mean, error, best.angleRad(), best.certainty());
   }
 }

@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.List;
+import rondure.base.Moments;
 
 /**
  * A faint tail over the field: the camera's own, alike in every zone, beside what a lens's tails
@@ -112,6 +113,13 @@ record TailField(
   /** Part τ/T of the exposure. */
   double part() {
     return Math.hypot(along, diagonal);
+  }
+
+  /** Stretch along the tail that the single stars' moments do not have, px². */
+  double beyondPx2(Moments single) {
+    double x = alongPx2 - (single.xxPx2() - single.yyPx2()) / 2;
+    double y = diagonalPx2 - single.xyPx2();
+    return (x * along + y * diagonal) / Math.max(1e-9, part());
   }
 
   double angleRad() {
