@@ -29,11 +29,14 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
   /** Amplitudes of the swing that are tried, half-maximum lengths of the stars. */
   private static final double[] REACHES = {1.4, 2, 2.6, 3.4, 4.4, 5.8};
 
-  /** Five and a half standard errors: rings are many, and their errors no more than estimates. */
-  private static final double SURE = 30;
+  /** Five standard errors: rings are many, and their errors no more than estimates. */
+  private static final double SURE = 25;
 
   /** The shortest reach is what a trail leaves beyond the model of its core. */
   private static final double BEYOND_SHORTEST = 8;
+
+  /** χ² by which a reach may be worse than the best. */
+  private static final double AS_WELL = 8;
 
   /** Part of the exposure that fades in less leaves no more than the sky's unevenness. */
   private static final double LEAST_PART = 0.07;
@@ -67,12 +70,22 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
     List<TailField> fits = fits(field);
     return fits.stream()
         .min(Comparator.comparingDouble(TailField::chi2))
-        .filter(best -> best.certainty() > SURE)
+        .filter(best -> certainty(fits, best) > SURE)
         .filter(best -> best.part() > LEAST_PART && best.part() < MOST_PART)
         .filter(best -> -2 * best.logGainOf(fits.get(0)) > BEYOND_SHORTEST)
         .filter(best -> isAlong(best, shape))
         .map(best -> over(fits, best, shape.moments()))
         .filter(tail -> tail.spin2Px2() > LEAST_PX2);
+  }
+
+  /** The largest of those reaches that fit about as well. */
+  private static double certainty(List<TailField> fits, TailField best) {
+    return fits.stream()
+        .skip(1)
+        .filter(fit -> -2 * best.logGainOf(fit) < AS_WELL)
+        .mapToDouble(TailField::certainty)
+        .max()
+        .orElse(0);
   }
 
   /** Across a long trail lies what the trail's model took too much from the rings. */
@@ -124,6 +137,6 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certa
     double ofReach = mean * Math.sqrt(Math.max(0, second / sum - first * first / (sum * sum)));
     double ofPart = best.swingPx2() * best.error() / best.part();
     double error = Math.hypot(Math.hypot(ofReach, ofPart), PATH_ERROR * mean);
-    return new FaintTail(mean, error, best.angleRad(), best.certainty());
+    return new FaintTail(mean, error, best.angleRad(), certainty(fits, best));
   }
 }
