@@ -32,7 +32,7 @@ record HaloGround(double level, double error, double wings, double wingsError) {
    */
   private static final double HIDDEN_SHARE = 1;
 
-  private static final double HIDDEN_ERROR = 0.35;
+  private static final double HIDDEN_ERROR = 0.5;
 
   /** Apertures cut pixels, and lenses change over the field. */
   private static final double WINGS_DOUBT = 0.02;

@@ -29,7 +29,7 @@ record OwnWings(double wings, double error, double neighbours, double groundCoun
 
   private static final double STEP = 0.0125;
   private static final int STEPS = 60;
-  private static final double[] NEIGHBOURS = {0.01, 0.03, 0.07, 0.15, 0.3, 0.6};
+  private static final double[] NEIGHBOURS = {0.003, 0.02, 0.07, 0.15, 0.3, 0.6};
 
   /** Ground over the sky's noise between the apertures. */
   private static final double[] GROUNDS = {0, 0.1, 0.3, 0.7, 1.5, 3};
