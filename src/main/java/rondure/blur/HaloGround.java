@@ -7,8 +7,9 @@ import rondure.stars.StarField;
 
 /**
  * What stands between the stars besides their own light, and what wings they have by themselves
- * ({@link OwnWings}): light of neighbours and of stars below the limit differs from star to star and
- * lies as flat beside faint stars as beside bright ones, while wings and halos grow with the star.
+ * ({@link OwnWings}): light of neighbours and of stars below the limit differs from star to star
+ * and lies as flat beside faint stars as beside bright ones, while wings and halos grow with the
+ * star.
  *
  * @param level of the average star's picture, over its peak
  * @param error standard error of that
@@ -48,7 +49,9 @@ record HaloGround(double level, double error, double wings, double wingsError) {
 
   private static final int LEAST_STARS = 12;
 
-  /** The middle half of the stars, which makes the average, has less of it than the mean, or more. */
+  /**
+   * The middle half of the stars, which makes the average, has less of it than the mean, or more.
+   */
   private static final double DOUBT = 0.45;
 
   /** The mesh of the sky leaves as much, over the peak. */

@@ -9,9 +9,9 @@ import rondure.stars.Star;
  *
  * <p>Wings and halos are the star's own light scattered: the same share in every star, and there
  * where it stands alone. Neighbours and faint stars only add, differently from star to star. So the
- * wing ratio of star i less 1 is w + u + noise, w one number and u ≥ 0 drawn from an exponential law
- * of the mean m + k / flux: m for neighbours, which stars are let keep by their share of the star's
- * own light, k for the ground of faint ones. w, m and k are averaged over a grid by their
+ * wing ratio of star i less 1 is w + u + noise, w one number and u ≥ 0 drawn from an exponential
+ * law of the mean m + k / flux: m for neighbours, which stars are let keep by their share of the
+ * star's own light, k for the ground of faint ones. w, m and k are averaged over a grid by their
  * likelihood (exponentially modified normal law: Grushka 1972, Analytical Chemistry 44, 1733; from
  * memory), one star in twenty being anything.
  *

@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -31,6 +32,12 @@ public final class Transparency {
   private static final double STEADY_SHARE = 0.5;
 
   private static final int FEW_FRAMES = 3;
+
+  private static final double PLAIN_STEP_MAG = 0.05;
+  private static final double SURE_SIGMAS = 2;
+
+  /** Steps of a steady fall; a cloud comes all at once. */
+  private static final double MOST_UNLIKE = 2.5;
 
   /** Fewest shared stars that tell a frame's loss. */
   static final int LEAST_STARS = 6;
@@ -102,7 +109,8 @@ public final class Transparency {
         double loss = solved.lossMag()[i] - zero;
         StarField seen = scene.frames().get(i).field();
         FieldLoss field = FieldLoss.of(light, byFrame[i], solved.residualMag());
-        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], links.size(i));
+        double fall = fall(links.in(group, solved.lossMag()), links.in(group, solved.errorMag()));
+        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], links.size(i)).of(fall);
         answers.add(FrameLight.lost(byFrame[i].length, LightInPath.doubted(whole, seen)));
       }
     }
@@ -135,6 +143,27 @@ public final class Transparency {
     return steady || lossMag.length <= FEW_FRAMES
         ? Math.min(usual, lossMag[first] + errorMag[first])
         : usual;
+  }
+
+  /**
+   * Light that three frames lost in two steps plain and alike, 0 where they did not: what took it
+   * hardly began with the first of them, and no clear frame is there to tell.
+   *
+   * @param lossMag of frames that are linked, in time order
+   * @param errorMag their errors
+   */
+  static double fall(double[] lossMag, double[] errorMag) {
+    if (lossMag.length != FEW_FRAMES) {
+      return 0;
+    }
+    double first = lossMag[1] - lossMag[0];
+    double second = lossMag[2] - lossMag[1];
+    double least =
+        Math.max(PLAIN_STEP_MAG, SURE_SIGMAS * Arrays.stream(errorMag).max().orElseThrow());
+    boolean steady =
+        Math.min(first, second) >= least
+            && Math.max(first, second) <= MOST_UNLIKE * Math.min(first, second);
+    return steady ? first + second : 0;
   }
 
   /** Over half the frame's diagonal. */
