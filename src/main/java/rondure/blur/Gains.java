@@ -36,6 +36,16 @@ final class Gains {
       return frames.stream().map(frame -> frame.gain().orElse(0.0)).toList();
     }
     double[] levels = frames.stream().mapToDouble(f -> f.field().sky().levelCounts()).toArray();
+    boolean[] alike = alike(levels);
+    return IntStream.range(0, levels.length).mapToObj(i -> alike[i] ? 1.0 : 0.0).toList();
+  }
+
+  /**
+   * Whether frames were exposed as most of the scene, as far as the sky tells.
+   *
+   * @param levels of the sky, in the order of the files, counts
+   */
+  static boolean[] alike(double[] levels) {
     double usual = RobustStats.median(levels);
     boolean[] led = ledToNext(levels);
     boolean[] alike = new boolean[levels.length];
@@ -46,7 +56,7 @@ final class Gains {
     for (int i = levels.length - 2; i >= 0; i--) {
       alike[i] |= alike[i + 1] && led[i];
     }
-    return IntStream.range(0, levels.length).mapToObj(i -> alike[i] ? 1.0 : 0.0).toList();
+    return alike;
   }
 
   /** Whether no change of exposure can be between a frame and the next. */
