@@ -82,11 +82,13 @@ class WrongClockTest {
     SceneEvidence scene =
         new SceneEvidence(frames, IntStream.range(0, FRAMES).boxed().toList(), sky);
     SceneVerdicts verdicts = new SceneAttribution(AttributionSettings.defaults()).judge(scene);
+    int right = 0;
     for (int i = 0; i < FRAMES; i++) {
       int frame = order.get(i);
       Verdict verdict = verdicts.frames().get(i).verdict();
       boolean gust = frame >= FIRST_GUST && frame <= LAST_GUST;
       Cause wanted = gust ? Cause.TRIPOD : calm(night.truths().get(frame));
+      right += verdict.cause().equals(Optional.of(wanted)) ? 1 : 0;
       boolean honest = verdict.confidence() < Verdict.DECIDED_FROM;
       assertTrue(
           honest || verdict.probabilities().get(wanted) == verdict.confidence(),
@@ -95,6 +97,7 @@ class WrongClockTest {
           !gust && verdict.saw(Evidence.Kind.CAMERA_CREEPS),
           clock + ", frame " + frame + " creeps " + sky.finding());
     }
+    assertTrue(right >= 9, clock + ": " + right + " of 10 named rightly");
   }
 
   /** As the folder is read: by the times told, those without a time last. */

@@ -173,10 +173,11 @@ class PoleCoverageTest {
     Coverage seen = coverage(kind, NIGHTS);
     System.out.println(seen.row(kind));
     assertTrue(seen.nights() >= 0.9 * NIGHTS, seen.toString());
-    // Wanted: 0.63 to 0.68 and 0.95 to 0.98; 60 nights tell shares to 0.06 and 0.03. Where a walk
-    // cannot be excluded more is stated than a tripod at rest does.
-    assertTrue(seen.within1() > 0.55 && seen.within1() < 0.98, seen.toString());
-    assertTrue(seen.within2() > 0.88, seen.toString());
-    assertTrue(seen.pullRms() > 0.45 && seen.pullRms() < 1.35, seen.toString());
+    // Wanted: 0.63 to 0.68 and 0.95 to 0.98. More is stated than needed where a walk cannot be
+    // excluded, less where it is one: the limits are those of the table in docs/accuracy.md, less
+    // the chance of 60 nights (0.06 and 0.04).
+    assertTrue(seen.within1() > 0.49, seen.toString());
+    assertTrue(seen.within2() > 0.86, seen.toString());
+    assertTrue(seen.pullRms() > 0.5 && seen.pullRms() < 1.45, seen.toString());
   }
 }
