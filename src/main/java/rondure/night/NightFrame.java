@@ -24,7 +24,9 @@ import rondure.intake.ShotFacts;
  * @param shape star widths, when status is MEASURED
  * @param verdict likely cause, when status is MEASURED
  * @param budget the blur shared out, where the scene allows it
- * @param grade what to do, when it can be told
+ * @param course what changed from frame to frame, when status is MEASURED
+ * @param usefulness how large it may be shown, when status is MEASURED
+ * @param graded what to do and why, when status is MEASURED
  * @param measurement everything the worker measured, when the file could be read
  */
 public record NightFrame(
@@ -40,9 +42,16 @@ public record NightFrame(
     Optional<FrameShape> shape,
     Optional<Verdict> verdict,
     Optional<Budget> budget,
-    Optional<Grade> grade,
+    Optional<FrameCourse> course,
+    Optional<Usefulness> usefulness,
+    Optional<Graded> graded,
     Optional<FrameMeasurement> measurement) {
   public NightFrame {
     copies = List.copyOf(copies);
+  }
+
+  /** What to do with it, when that can be told. */
+  public Optional<Grade> grade() {
+    return graded.map(Graded::grade);
   }
 }

@@ -21,12 +21,12 @@ import rondure.sky.StaticReport;
 final class SceneJudge {
   private final NightSettings settings;
   private final Attribution attribution;
-  private final KeepRule keepRule;
+  private final GradeRule gradeRule;
 
   SceneJudge(NightSettings settings, Attribution attribution) {
     this.settings = settings;
     this.attribution = attribution;
-    this.keepRule = new KeepRule(settings);
+    this.gradeRule = new GradeRule(settings);
   }
 
   /**
@@ -52,7 +52,9 @@ final class SceneJudge {
       Optional<FrameShape> shape,
       Optional<Verdict> verdict,
       Optional<Budget> budget,
-      Optional<Grade> grade) {}
+      Optional<FrameCourse> course,
+      Optional<Usefulness> usefulness,
+      Optional<Graded> graded) {}
 
   /**
    * @param shots readable frames of the night, in time order
@@ -90,6 +92,8 @@ final class SceneJudge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -97,7 +101,9 @@ final class SceneJudge {
     Shot shot = reading.shots().get(index);
     FrameMeasurement measurement = reading.measurement(index);
     Verdict verdict = DisplayAngles.of(answer.verdict(), shot.facts().orientation());
-    boolean keep = keepRule.keeps(shape, reading.reference().orElseThrow(), verdict);
+    Usefulness use =
+        Usefulness.of(measurement.field(), shot.facts().orientation(), settings.grades().uses());
+    Graded graded = gradeRule.grade(shape, reading.reference().orElseThrow(), verdict, use);
     return new JudgedShot(
         shot,
         measurement,
@@ -106,7 +112,9 @@ final class SceneJudge {
         Optional.of(FrameShapes.of(shot, measurement.field(), shape)),
         Optional.of(verdict),
         answer.budget(),
-        keep ? Optional.of(Grade.KEEP) : Optional.empty());
+        Optional.of(FrameCourse.of(reading, index, answer.loss())),
+        Optional.of(use),
+        Optional.of(graded));
   }
 
   /**

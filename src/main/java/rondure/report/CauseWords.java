@@ -109,7 +109,7 @@ final class CauseWords {
         .verdict()
         .ifPresent(
             verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen, mark))));
-    NotKept.why(frame, scene).ifPresent(why -> sentences.add(words.say("notKept." + why)));
+    sentences.addAll(new GradeWords(words).sentences(frame));
     sentences.add(action(frame, mark, scene));
     return sentences;
   }

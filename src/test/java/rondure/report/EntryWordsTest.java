@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Test;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
 import rondure.blur.Verdict;
-import rondure.night.Grade;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -78,7 +77,9 @@ class EntryWordsTest {
         measured.shape(),
         Optional.of(verdict),
         measured.budget(),
-        kept ? Optional.of(Grade.KEEP) : Optional.empty(),
+        measured.course(),
+        measured.usefulness(),
+        Optional.of(BookFixture.graded(kept)),
         measured.measurement());
   }
 
@@ -142,7 +143,7 @@ class EntryWordsTest {
   void aSharpFrameThatIsNotKeptSaysWhy() {
     NightFrame frame = with(Verdict.of(probabilities(Cause.NONE, 0.9), List.of()), false);
     String text = String.join(" ", voices.get(0).sentences(frame, scene));
-    assertTrue(text.contains("Not marked keep"), text);
+    assertTrue(text.contains("Look closer: its stars are 1.4 times"), text);
   }
 
   @Test
