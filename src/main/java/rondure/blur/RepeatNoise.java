@@ -16,7 +16,17 @@ final class RepeatNoise {
   private static final int LEAST_STARS = 5;
   private static final int LEAST_DIFFERENCES = 30;
 
-  private RepeatNoise() {}
+  private final List<FrameModel> models;
+  private final List<double[]> left;
+  private final int part;
+  private final List<Double> off = new ArrayList<>();
+  private final List<Double> stated = new ArrayList<>();
+
+  private RepeatNoise(List<FrameModel> models, List<double[]> left, int part) {
+    this.models = models;
+    this.left = left;
+    this.part = part;
+  }
 
   /**
    * @param models frames in order of time
@@ -27,45 +37,46 @@ final class RepeatNoise {
   static double[] variancesPx4(List<FrameModel> models, List<double[]> left) {
     double[] added = new double[3];
     for (int part = 0; part < 3; part++) {
-      List<Double> off = new ArrayList<>();
-      List<Double> stated = new ArrayList<>();
-      for (int j = 1; j < models.size(); j++) {
-        FrameStars before = models.get(j - 1).stars();
-        FrameStars after = models.get(j).stars();
-        compare(new Pair(before, left.get(j - 1), after, left.get(j)), part, off, stated);
-      }
-      if (off.size() >= LEAST_DIFFERENCES) {
-        double scatter = RobustStats.SIGMA_PER_MAD * middle(off.stream().map(Math::abs).toList());
-        added[part] = Math.max(0, scatter * scatter - middle(stated)) / 2;
-      }
+      added[part] = new RepeatNoise(models, left, part).variancePx4();
     }
     return added;
   }
 
-  private record Pair(FrameStars before, double[] leftBefore, FrameStars after, double[] left) {}
+  private double variancePx4() {
+    for (int j = 1; j < models.size(); j++) {
+      compare(j - 1, j);
+    }
+    if (off.size() < LEAST_DIFFERENCES) {
+      return 0;
+    }
+    double scatter = RobustStats.SIGMA_PER_MAD * middle(off.stream().map(Math::abs).toList());
+    return Math.max(0, scatter * scatter - middle(stated)) / 2;
+  }
 
-  private static void compare(Pair pair, int part, List<Double> off, List<Double> stated) {
+  private void compare(int before, int after) {
+    FrameStars old = models.get(before).stars();
+    FrameStars now = models.get(after).stars();
     Map<Integer, Integer> places = new HashMap<>();
-    for (int i = 0; i < pair.before().count; i++) {
-      places.put(pair.before().tracks[i], i);
+    for (int i = 0; i < old.count; i++) {
+      places.put(old.tracks[i], i);
     }
     places.remove(FrameStars.NO_TRACK);
     List<Double> changes = new ArrayList<>();
-    for (int i = 0; i < pair.after().count; i++) {
-      Integer same = places.get(pair.after().tracks[i]);
+    List<Double> variances = new ArrayList<>();
+    for (int i = 0; i < now.count; i++) {
+      Integer same = places.get(now.tracks[i]);
       if (same != null) {
-        double first = pair.before().noise[3 * same + part];
-        double second = pair.after().noise[3 * i + part];
-        changes.add(pair.left()[3 * i + part] - pair.leftBefore()[3 * same + part]);
-        stated.add(first * first + second * second);
+        double first = old.noise[3 * same + part];
+        double second = now.noise[3 * i + part];
+        changes.add(left.get(after)[3 * i + part] - left.get(before)[3 * same + part]);
+        variances.add(first * first + second * second);
       }
     }
-    if (changes.size() < LEAST_STARS) {
-      stated.subList(stated.size() - changes.size(), stated.size()).clear();
-      return;
+    if (changes.size() >= LEAST_STARS) {
+      double common = middle(changes);
+      changes.forEach(change -> off.add(change - common));
+      stated.addAll(variances);
     }
-    double common = middle(changes);
-    changes.forEach(change -> off.add(change - common));
   }
 
   private static double middle(List<Double> values) {
