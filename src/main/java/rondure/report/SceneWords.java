@@ -26,6 +26,7 @@ final class SceneWords {
             Integer.toString(solution.registeredFrames()),
             "frames",
             Integer.toString(scene.frames().size())));
+    unmatched(scene, words).ifPresent(sentences::add);
     solution.mount().ifPresent(drift -> sentences.add(mount(drift, words)));
     solution
         .centreDeclinationDeg()
@@ -42,16 +43,35 @@ final class SceneWords {
               times ->
                   sentences.add(words.say("scene.projection", "times", Figures.fixed(1, times))));
     }
-    solution
-        .explainedShare()
-        .ifPresent(
-            share ->
-                sentences.add(
-                    words.say(
-                        "scene.explained",
-                        "explained",
-                        Figures.percent(Math.min(MOST_EXPLAINED, share)))));
+    sentences.add(explained(solution, words));
     return sentences;
+  }
+
+  private static String explained(SceneSolution solution, Wording words) {
+    return solution
+        .explainedShare()
+        .map(
+            share ->
+                words.say(
+                    "scene.explained",
+                    "explained",
+                    Figures.percent(Math.min(MOST_EXPLAINED, share))))
+        .orElseGet(() -> words.say("scene.noBudget"));
+  }
+
+  /** Of the frames that fit none of the others, where some do. */
+  private static Optional<String> unmatched(Scene scene, Wording words) {
+    int frames = scene.frames().size();
+    int registered = scene.solution().registeredFrames();
+    return registered == 0 || registered == frames
+        ? Optional.empty()
+        : Optional.of(
+            words.say(
+                "scene.unmatched",
+                "missing",
+                Integer.toString(frames - registered),
+                "frames",
+                Integer.toString(frames)));
   }
 
   private static String mount(SceneSolution.Drift drift, Wording words) {
