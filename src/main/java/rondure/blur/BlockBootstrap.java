@@ -62,9 +62,11 @@ final class BlockBootstrap {
   private FrameNormals drawn(FrameNormals[] blocks, int frame, int draw) {
     FrameNormals drawn = FrameNormals.resampled(blocks, times[draw]);
     Prior prior = solution.ownPrior(frame);
+    double[] own = solution.own(frame);
     SplittableRandom chance = new SplittableRandom(SEED + 7919L * frame + 104_729L * draw);
     for (int k = 0; k < FrameModel.OWN; k++) {
-      drawn.pull[FrameModel.SHARED + k] += Math.sqrt(prior.precision(k)) * chance.nextGaussian();
+      double spread = Math.sqrt(prior.precision(k, own[k]));
+      drawn.pull[FrameModel.SHARED + k] += spread * chance.nextGaussian();
     }
     return drawn;
   }
