@@ -18,7 +18,7 @@ final class BudgetOdds {
    * half-maximum width, which is what one sees; its second moment as far as stars show it; or all
    * of its wings, also those that noise hides.
    */
-  private static final double BY_WHAT_SHOWS = 0.55;
+  private static final double BY_WHAT_SHOWS = 0.5;
 
   private static final double BY_ALL_WINGS = 0.15;
 

@@ -12,9 +12,9 @@ import rondure.sky.Spin;
  *
  * <p>The sky's part has the sidereal rate; where its pole is, nothing else tells. Such frames are
  * those of nights with long exposures, in which the head stands, or now and then gives way as well,
- * and those of nights in which it gives way: by any amount, and rather to its load, about the axis
- * to the right (it nods) or the optical axis (it rolls). Poles count even over the sphere, each by
- * how likely the creep is that it leaves.
+ * and those of nights in which it gives way: by any amount, and rather to its load: about the axis
+ * to the right (it nods), the optical axis (it rolls), or across it (it slips), as often as about
+ * any. Poles count even over the sphere, each by how likely the creep is that it leaves.
  */
 final class DroopDoubt {
   private static final int POLES = 20_000;
@@ -38,9 +38,6 @@ final class DroopDoubt {
 
   /** Rates are no better known, share: focal lengths and clocks are not exact. */
   private static final double LEAST_ERROR = 0.005;
-
-  /** Heads that nod or roll, beside those that turn any way. */
-  private static final double BY_LOAD = 0.5;
 
   /** Pictures taken upright, in which a head nods about the axis down. */
   private static final double UPRIGHT = 0.25;
@@ -101,15 +98,21 @@ final class DroopDoubt {
     return x * x + y * y;
   }
 
-  /** Of a creep: even in the logarithm of its rate, about axes that give way or any. */
+  /** Of a creep: even in the logarithm of its rate, about each kind of axis as often. */
   private static double density(double x, double y, double z) {
     double rate = Math.max(LEAST_CREEP / 2, Math.sqrt(x * x + y * y + z * z));
     double any = 1 / (4 * Math.PI);
     double nods =
         (1 - UPRIGHT) * about(Math.hypot(y, z) / rate) + UPRIGHT * about(Math.hypot(x, z) / rate);
     double rolls = about(Math.hypot(x, y) / rate);
-    double axis = (1 - BY_LOAD) * any + BY_LOAD * (nods + rolls) / 2;
+    double axis = (any + nods + rolls + across(z / rate)) / 4;
     return axis / (SPAN * rate * rate * rate);
+  }
+
+  /** About axes across the optical one, which shift the picture any way, per steradian. */
+  private static double across(double sineAlong) {
+    double off = sineAlong / LOAD_SPREAD;
+    return Math.exp(-off * off / 2) / (2 * Math.PI * Math.sqrt(2 * Math.PI) * LOAD_SPREAD);
   }
 
   /** Over both ends of an axis, per steradian, by the sine of the angle to it. */

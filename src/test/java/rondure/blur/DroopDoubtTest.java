@@ -48,20 +48,22 @@ class DroopDoubtTest {
    * rate under a sky that turns near the optical axis; the same with the pole across takes a head
    * that rolls as well; a sum that a small creep explains; one of which the sky can have least; the
    * sky's rate found exactly, roughly, and hardly at all; a nod by two thirds of the sky's rate
-   * with the pole in the frame.
+   * with the pole in the frame, a slip with it there; one without it.
    */
   @Test
   void polesAreCountedAsByDraws() {
     double sure = 0.01;
-    assertEquals(0.110, DroopDoubt.skyProbability(new Spin(-1.11, 0.05, -0.97), sure), 0.02);
-    assertEquals(0.037, DroopDoubt.skyProbability(new Spin(-1.3, 0.1, -0.995), sure), 0.02);
-    assertEquals(0.733, DroopDoubt.skyProbability(new Spin(0.3, 1.1, 0), sure), 0.02);
+    assertEquals(0.080, DroopDoubt.skyProbability(new Spin(-1.11, 0.05, -0.97), sure), 0.02);
+    assertEquals(0.024, DroopDoubt.skyProbability(new Spin(-1.3, 0.1, -0.995), sure), 0.02);
+    assertEquals(0.851, DroopDoubt.skyProbability(new Spin(0.3, 1.1, 0), sure), 0.02);
     assertEquals(0, DroopDoubt.skyProbability(new Spin(0.3, 1.6, 0), sure), 0.02);
     assertEquals(0.999, DroopDoubt.skyProbability(new Spin(0.6, 0, 0.8), sure), 0.005);
-    assertEquals(0.989, DroopDoubt.skyProbability(new Spin(0.6, 0, 0.8), 0.1), 0.005);
-    assertEquals(0.975, DroopDoubt.skyProbability(new Spin(0.6, 0, 0.8), 0.3), 0.005);
-    assertEquals(0.242, DroopDoubt.skyProbability(new Spin(0.64, 0, 1), sure), 0.02);
-    assertEquals(0.830, DroopDoubt.skyProbability(new Spin(0.64, 0, 1), 0.1), 0.02);
+    assertEquals(0.991, DroopDoubt.skyProbability(new Spin(0.6, 0, 0.8), 0.1), 0.005);
+    assertEquals(0.979, DroopDoubt.skyProbability(new Spin(0.6, 0, 0.8), 0.3), 0.005);
+    assertEquals(0.173, DroopDoubt.skyProbability(new Spin(0.64, 0, 1), sure), 0.02);
+    assertEquals(0.252, DroopDoubt.skyProbability(new Spin(-0.223, 0.873, 0.997), sure), 0.02);
+    assertEquals(0.783, DroopDoubt.skyProbability(new Spin(0.6, 0.6, 0.7), sure), 0.02);
+    assertEquals(0.799, DroopDoubt.skyProbability(new Spin(0.64, 0, 1), 0.1), 0.02);
   }
 
   /** It wanders through the camera; where it is not found for all that, the sum stays a sum. */
