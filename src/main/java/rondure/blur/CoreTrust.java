@@ -64,9 +64,6 @@ final class CoreTrust {
   /** Second moment before developing over that after it. */
   private static final double UNDEVELOPED = 0.9;
 
-  /** Wings are seen only beyond what the width of a core without any is off by. */
-  private static final double VISIBLE_ERROR = 1.06;
-
   /** Of a Moffat profile of exponent 3, its wings cut where noise hides them. */
   private static final double LEAST_VISIBLE = 0.5;
 
@@ -187,12 +184,15 @@ final class CoreTrust {
         fwhm,
         defocused.map(SceneSolution::corePx2).orElse(px2),
         Excess.logistic(Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, logOdds))),
-        visibleShare(width, px2));
+        visibleShare(Math.max(width, fwhm), px2));
   }
 
-  /** Developing widens cores as well, by up to a tenth or so, which is none of the causes. */
+  /**
+   * By the wider of both readings: discs of a curved field pass for wings of the average star.
+   * Developing widens cores as well, by up to a tenth or so, which is none of the causes.
+   */
   private double visibleShare(double fwhmPx, double px2) {
-    double share = VISIBLE_ERROR * Math.pow(fwhmPx / Moments.FWHM_PER_SIGMA, 2) / px2;
+    double share = Math.pow(fwhmPx / Moments.FWHM_PER_SIGMA, 2) / px2;
     double least = developed() ? share * UNDEVELOPED : share;
     return Math.max(LEAST_VISIBLE, Math.min(1, least));
   }
