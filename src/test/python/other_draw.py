@@ -1,6 +1,6 @@
 """Nights drawn by lot for other_nights.py: one of each trouble for a number, as drawn-7-gusts.
 
-Nobody looked at a drawn number while the program was mended: they judge what the nights of
+Nobody looked at numbers below 200 while the program was mended: they judge what the nights of
 other_scenes.py, which were looked at, cannot.
 """
 import numpy as np
