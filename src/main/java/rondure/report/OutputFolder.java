@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import rondure.base.EndHook;
 import rondure.base.FileTrouble;
 
 /**
@@ -34,7 +35,7 @@ public final class OutputFolder implements AutoCloseable {
   private final Path folder;
   private final List<Path> madeFolders;
   private final RunLock lock;
-  private final Thread shutdownHook = new Thread(this::end, "output-shutdown");
+  private final EndHook endHook = new EndHook(this::end, "output-shutdown");
   private final List<String> written = new ArrayList<>();
   private boolean marked;
   private boolean published;
@@ -130,11 +131,7 @@ public final class OutputFolder implements AutoCloseable {
   /** Removes what was not published, and the folders made for it when they stay empty. */
   @Override
   public void close() {
-    try {
-      Runtime.getRuntime().removeShutdownHook(shutdownHook);
-    } catch (IllegalStateException e) {
-      // The program is ending: the hook does the same.
-    }
+    endHook.remove();
     end();
   }
 
@@ -193,7 +190,7 @@ public final class OutputFolder implements AutoCloseable {
   /** Marks the folder as ours and clears what a killed run left in it. */
   private void claim() throws IOException {
     try {
-      Runtime.getRuntime().addShutdownHook(shutdownHook);
+      endHook.add();
       marked = !Files.exists(folder.resolve(MARKER));
       Files.write(folder.resolve(MARKER), MARKER_TEXT.getBytes(StandardCharsets.UTF_8));
       FolderTree.delete(folder.resolve(PARTIAL));
