@@ -1,10 +1,11 @@
 """Nights drawn by lot for other_nights.py: one of each trouble for a number, as drawn-7-gusts.
 
-Nobody looked at a drawn number while the program was mended: they judge what the nights of
+Nobody looked at numbers below 200 while the program was mended: they judge what the nights of
 other_scenes.py, which were looked at, cannot.
 """
 import numpy as np
 
+import other_optics as optics
 from other_motion import Droop, Gust, Hand, Knock
 from other_nights import Night
 from other_optics import Lens
@@ -56,6 +57,10 @@ class Lot:
         core = {"fwhm": self.real(1.3, 3.2), "beta": self.one(0.0, 0.0, 3.5, 4.5)}
         return Lens(**(core | {"curvature": self.real(0, 0.6)} | given))
 
+    def widening(self, night, low, high):
+        """R.m.s. (√(Mxx + Myy), px) that widens the night's core by a factor drawn between both."""
+        return np.sqrt(2 * night.lens.core_moment() * (self.real(low, high) ** 2 - 1))
+
     def disc(self):
         """Defocus that widens a core of 2 px clearly, px."""
         return self.real(3.2, 6.0)
@@ -93,6 +98,17 @@ def droop(lot):
     begin, end = np.sort(lot.rng.uniform(0, 8, 2)) * (night.seconds + night.gap)
     angle = lot.real(0.9, 2.2)
     night.motions = (Droop((px * np.cos(angle), px * np.sin(angle)), float(begin), float(end)),)
+    return night
+
+
+def droop_all(lot):
+    """A head that sinks from the first frame to the last, mostly downwards in the picture."""
+    night = lot.usual(focal_mm=lot.one(20, 24, 35, 50, 85, 135), frames=9)
+    px = lot.widening(night, 1.35, 2.0) * np.sqrt(12) / night.seconds
+    down = np.array(night.up()) * -1
+    angle = lot.one(lot.real(-0.3, 0.3), lot.real(-0.3, 0.3), lot.real(-np.pi, np.pi))
+    turned = down[0] * np.cos(angle) - down[1] * np.sin(angle), down[0] * np.sin(angle) + down[1] * np.cos(angle)
+    night.motions = (Droop((px * turned[0], px * turned[1])),)
     return night
 
 
@@ -155,6 +171,38 @@ def trailing_all(lot):
     return night
 
 
+def declination_cosine(night):
+    forward = optics.aim(night.azimuth, night.altitude)[2]
+    return np.sqrt(1 - (forward @ optics.pole(night.latitude)) ** 2)
+
+
+def near_trailing(lot):
+    """Trails that widen about as much as names them, of some frames or of all."""
+    night = lot.usual(latitude=lot.real(-35, 35), altitude=lot.real(40, 60), azimuth=lot.one(90, 270),
+                      focal_mm=lot.one(24, 35, 50, 85, 135), frames=9)
+    px = lot.widening(night, 1.12, 1.4) * np.sqrt(12)
+    speed = night.camera().focal_px * np.radians(DEGREES_PER_SECOND) * declination_cosine(night)
+    long, some = float(round(px / speed, 1)), lot.one(range(9), lot.some(5, 9))
+    short = night.seconds = min(night.seconds, long)
+    night.exposure = lambda i: long if i in some else short
+    return night
+
+
+def near_gusts(lot):
+    night = lot.usual(frames=9)
+    night.motions = tuple(
+        Gust((i,), lot.widening(night, 1.12, 1.4), lot.real(0, 180), seed=lot.rng.integers(99))
+        for i in lot.some(5, 9))
+    return night
+
+
+def near_focus(lot):
+    night, some = lot.usual(frames=9), lot.some(5, 9)
+    discs = {i: np.sqrt(8) * lot.widening(night, 1.12, 1.4) for i in some}
+    night.defocus = lambda i: discs.get(i, 0.2)
+    return night
+
+
 def moonlit(lot):
     some, disc = lot.some(3, 8), lot.disc()
     return lot.usual(sky=700, gradient=1.5, iso=1600, stars=250, defocus=lambda i: disc if i in some else 0)
@@ -185,9 +233,9 @@ def sharp_wide(lot):
 
 TROUBLES = {
     maker.__name__.replace("_", "-"): maker
-    for maker in (steady_defocus, focus_drift, focus_some, gusts, knock, droop, hand, tilt, coma,
+    for maker in (steady_defocus, focus_drift, focus_some, gusts, knock, droop, droop_all, hand, tilt, coma,
                   curvature, dew, dewy_throughout, cloud, poor_mount, trailing, trailing_all, moonlit,
-                  city, mixed, sharp, sharp_wide)}
+                  city, mixed, sharp, sharp_wide, near_trailing, near_gusts, near_focus)}
 
 
 def drawn(name):

@@ -52,7 +52,7 @@ final class BudgetMaker {
     List<Optional<OpenTimes.Reading>> times = times(camera);
     double undrooped =
         scene.sky().finding() == SceneSky.Finding.SKY_TURNS
-            ? DroopDoubt.skyProbability(scene.sky().frames())
+            ? DroopDoubt.skyProbability(scene.sky())
             : 1;
     for (int i = 0; i < scene.frames().size(); i++) {
       FrameEvidence frame = scene.frames().get(i);

@@ -13,12 +13,45 @@ final class BudgetOdds {
   private static final int NORMALS = 7;
   private static final double[] CHANCE = chance();
 
+  /**
+   * Which core the stars are wider than by a quarter, where it has wings: the Gaussian of its
+   * half-maximum width, which is what one sees; its second moment as far as stars show it; or all
+   * of its wings, also those that noise hides.
+   */
+  private static final double BY_WHAT_SHOWS = 0.5;
+
+  private static final double BY_ALL_WINGS = 0.15;
+
+  /** Of any core's second moment: 1 % of the widening where a cause begins to be named. */
+  private static final double OFF_AT_THE_LIMIT = 0.055;
+
+  private static final CoreDraw[] FORM = form();
+
+  /** A core by power of its visible share, and times a factor. */
+  private record CoreDraw(double power, double factor) {
+    double px2(double corePx2, double visibleShare) {
+      return corePx2 * factor * Math.pow(visibleShare, power);
+    }
+  }
+
   private final NamingRule rule;
   private final Leeway leeway;
 
   BudgetOdds(AttributionSettings settings, Leeway leeway) {
     this.rule = new NamingRule(settings);
     this.leeway = leeway;
+  }
+
+  /** One for each draw. */
+  private static CoreDraw[] form() {
+    SplittableRandom random = new SplittableRandom(20_261_126);
+    CoreDraw[] drawn = new CoreDraw[DRAWS];
+    for (int draw = 0; draw < DRAWS; draw++) {
+      double luck = random.nextDouble();
+      double power = luck < BY_WHAT_SHOWS ? 1 : luck < 1 - BY_ALL_WINGS ? 0 : -1;
+      drawn[draw] = new CoreDraw(power, Math.exp(OFF_AT_THE_LIMIT * random.nextGaussian()));
+    }
+    return drawn;
   }
 
   /** Standard normal numbers, {@link #NORMALS} for each draw. */
@@ -33,10 +66,10 @@ final class BudgetOdds {
 
   /** Both hypotheses about the core, mixed by their probabilities. */
   Map<Cause, Double> of(FrameBudget budget, CoreReading core, LightMissing missing) {
-    Map<Cause, Double> odds = of(budget.byLens(), budget.tradeablePx2(), missing);
+    Doubt doubt = new Doubt(budget.tradeablePx2(), core.visibleShare(), missing);
+    Map<Cause, Double> odds = of(budget.byLens(), doubt);
     if (budget.byLensIfDefocused().isPresent()) {
-      Map<Cause, Double> soft =
-          of(budget.byLensIfDefocused().get(), budget.tradeablePx2(), missing);
+      Map<Cause, Double> soft = of(budget.byLensIfDefocused().get(), doubt);
       odds = Mixing.mix(odds, core.realProbability(), soft);
     }
     return doubted(odds, budget.skyProbability());
@@ -51,28 +84,33 @@ final class BudgetOdds {
     return shared;
   }
 
-  private Map<Cause, Double> of(Rivals rivals, double tradeablePx2, LightMissing missing) {
+  /** What is not told by a budget's own errors. */
+  private record Doubt(double tradeablePx2, double visibleShare, LightMissing missing) {}
+
+  private Map<Cause, Double> of(Rivals rivals, Doubt doubt) {
     Map<Cause, Double> odds = new EnumMap<>(Cause.class);
     for (int i = 0; i < rivals.budgets().size(); i++) {
       double share = rivals.shares().get(i);
-      of(rivals.budgets().get(i), tradeablePx2, missing)
+      of(rivals.budgets().get(i), doubt)
           .forEach((cause, p) -> odds.merge(cause, share * p, Double::sum));
     }
     return odds;
   }
 
-  private Map<Cause, Double> of(Budget budget, double tradeablePx2, LightMissing missing) {
+  private Map<Cause, Double> of(Budget budget, Doubt doubt) {
     Map<Cause, Double> odds = new EnumMap<>(Cause.class);
     for (Cause cause : Cause.values()) {
       odds.put(cause, 0.0);
     }
     for (int draw = 0; draw < DRAWS; draw++) {
       int at = draw * NORMALS;
-      double lostShare = missing.drawn(draw, CHANCE[at + 6]);
-      double trade = tradeablePx2 * leeway.tradeShare() * CHANCE[at + 5];
+      double lostShare = doubt.missing().drawn(draw, CHANCE[at + 6]);
+      double trade = doubt.tradeablePx2() * leeway.tradeShare() * CHANCE[at + 5];
       Terms dry = drawn(budget.sky(), budget.error(), at, trade);
       Terms edge = drawn(budget.edge(), budget.error(), at, trade);
-      odds.merge(rule.of(dry, edge, lostShare), 1.0 / DRAWS, Double::sum);
+      double core = FORM[draw].px2(dry.corePx2(), doubt.visibleShare());
+      odds.merge(
+          rule.of(dry.withCore(core), edge.withCore(core), lostShare), 1.0 / DRAWS, Double::sum);
     }
     return odds;
   }

@@ -61,6 +61,12 @@ final class CoreTrust {
   private static final int LEAST_AT_ONE_WIDTH = 3;
   private static final double EXCURSION_ODDS = Math.log(4);
 
+  /** Second moment before developing over that after it. */
+  private static final double UNDEVELOPED = 0.9;
+
+  /** Of a Moffat profile of exponent 3, its wings cut where noise hides them. */
+  private static final double LEAST_VISIBLE = 0.5;
+
   private final AttributionSettings settings;
   private final List<FrameEvidence> sharpest;
   private final double misfit;
@@ -177,7 +183,18 @@ final class CoreTrust {
         px2,
         fwhm,
         defocused.map(SceneSolution::corePx2).orElse(px2),
-        Excess.logistic(Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, logOdds))));
+        Excess.logistic(Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, logOdds))),
+        visibleShare(Math.max(width, fwhm), px2));
+  }
+
+  /**
+   * By the wider of both readings: discs of a curved field pass for wings of the average star.
+   * Developing widens cores as well, by up to a tenth or so, which is none of the causes.
+   */
+  private double visibleShare(double fwhmPx, double px2) {
+    double share = Math.pow(fwhmPx / Moments.FWHM_PER_SIGMA, 2) / px2;
+    double least = developed() ? share * UNDEVELOPED : share;
+    return Math.max(LEAST_VISIBLE, Math.min(1, least));
   }
 
   /** Beside the stars' form, which discs far larger than the core do not blur. */

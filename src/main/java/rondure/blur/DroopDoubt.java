@@ -2,31 +2,45 @@ package rondure.blur;
 
 import java.util.List;
 import rondure.sky.FrameSky;
+import rondure.sky.SceneSky;
 import rondure.sky.SkyMotion;
 import rondure.sky.Spin;
 
 /**
- * Whose the stars' motion is where a few frames turn faster or slower than the sky can: the camera
- * turns as well, all the time alike, and only the sum is known.
+ * Whose the stars' motion is where frames tell only the sum of the sky's turning and a steady one
+ * of the camera's.
  *
- * <p>The sky's part has the sidereal rate; where its pole is, nothing tells. A head gives way to
- * its load: about the axis to the right (it nods) or the optical axis (it rolls) more likely than
- * another way, and by any amount. Poles count even over the sphere, each by how likely the creep is
- * that it leaves.
+ * <p>The sky's part has the sidereal rate; where its pole is, nothing else tells. Such frames are
+ * those of nights with long exposures, in which the head stands, or now and then gives way as well,
+ * and those of nights in which it gives way: by any amount, and rather to its load: about the axis
+ * to the right (it nods), the optical axis (it rolls), or across it (it slips), as often as about
+ * any. Poles count even over the sphere, each by how likely the creep is that it leaves.
  */
 final class DroopDoubt {
   private static final int POLES = 20_000;
 
   /** In a longer scene the pole wanders through the camera, which tells it from the creep. */
-  private static final int MOST_FRAMES = 5;
+  private static final int FEW_FRAMES = 5;
+
+  /** It does not where it is known no better than this; rad. */
+  private static final double POLE_UNKNOWN = Math.toRadians(8);
 
   /** Slower creeps leave the pole as good as known, share of the sky's rate. */
   private static final double LEAST_CREEP = 0.08;
 
   private static final double SAME = 0.05;
 
-  /** Heads that nod or roll, beside those that turn any way. */
-  private static final double BY_LOAD = 0.5;
+  /** Logarithm of the fastest creep counted over half the least one. */
+  private static final double SPAN = Math.log(20 / (LEAST_CREEP / 2));
+
+  /** Of nights whose exposures are long, those whose head gives way besides. */
+  private static final double BOTH = 0.15;
+
+  /** Rates are no better known, share: focal lengths and clocks are not exact. */
+  private static final double LEAST_ERROR = 0.005;
+
+  /** Pictures taken upright, in which a head nods about the axis down. */
+  private static final double UPRIGHT = 0.25;
 
   /** How nearly they do, rad. */
   private static final double LOAD_SPREAD = 0.15;
@@ -36,50 +50,69 @@ final class DroopDoubt {
   /**
    * Probability that the sky has more of the stars' motion at the centre than the camera.
    *
-   * @param frames of the whole scene
+   * @param scene in which the sky turns
    */
-  static double skyProbability(List<FrameSky> frames) {
+  static double skyProbability(SceneSky scene) {
     double rate = SkyMotion.SIDEREAL_RATE_RAD_PER_S;
-    List<FrameSky> told = frames.stream().filter(f -> f.starSpin().isPresent()).toList();
-    boolean few = !told.isEmpty() && told.size() <= MOST_FRAMES;
-    if (!few || told.stream().anyMatch(f -> f.creep().rateRadPerS() < LEAST_CREEP * rate)) {
+    List<FrameSky> told = scene.frames().stream().filter(f -> f.starSpin().isPresent()).toList();
+    boolean open = told.size() <= FEW_FRAMES || Math.toRadians(scene.poleErrorDeg()) > POLE_UNKNOWN;
+    if (told.size() < 2 || !open) {
       return 1;
     }
-    Spin creep = told.get(0).creep();
-    boolean alike = told.stream().allMatch(f -> f.creep().minus(creep).rateRadPerS() < SAME * rate);
-    return alike ? skyProbability(told.get(0).starSpin().orElseThrow().times(1 / rate)) : 1;
+    FrameSky first = told.get(0);
+    boolean alike =
+        told.stream().allMatch(f -> f.creep().minus(first.creep()).rateRadPerS() < SAME * rate);
+    double error = Math.max(LEAST_ERROR, first.spinErrorRadPerS() / rate);
+    return alike ? skyProbability(first.starSpin().orElseThrow().times(1 / rate), error) : 1;
   }
 
   /**
    * @param sum of both spins over the sidereal rate
+   * @param error of its length, standard
    */
-  static double skyProbability(Spin sum) {
-    double sky = 0;
-    double all = 0;
+  static double skyProbability(Spin sum, double error) {
+    double skys = 0;
+    double cameras = 0;
     double moved = across(sum.xRadPerS(), sum.yRadPerS());
     for (int i = 0; i < POLES; i++) {
       double z = 2 * (i + 0.5) / POLES - 1;
       double turn = i * Math.PI * (3 - Math.sqrt(5));
       double x = Math.sqrt(1 - z * z) * Math.cos(turn);
       double y = Math.sqrt(1 - z * z) * Math.sin(turn);
-      double weight = density(sum.xRadPerS() - x, sum.yRadPerS() - y, sum.zRadPerS() - z);
-      all += weight;
-      sky += across(x, y) > moved / 2 ? weight : 0;
+      double weight = density(sum.xRadPerS() - x, sum.yRadPerS() - y, sum.zRadPerS() - z) / POLES;
+      boolean sky = across(x, y) > moved / 2;
+      skys += sky ? weight : 0;
+      cameras += sky ? 0 : weight;
     }
-    return sky / all;
+    double sky = (1 - BOTH) * calm(sum.rateRadPerS(), error) + BOTH * skys;
+    return sky / (sky + cameras);
+  }
+
+  /** Density of a sum that is the sky's alone. */
+  private static double calm(double rate, double error) {
+    double off = (rate - 1) / error;
+    return Math.exp(-off * off / 2) / (Math.sqrt(2 * Math.PI) * error) / (4 * Math.PI);
   }
 
   private static double across(double x, double y) {
     return x * x + y * y;
   }
 
-  /** Of a creep: even in the logarithm of its rate, about axes that give way or any. */
+  /** Of a creep: even in the logarithm of its rate, about each kind of axis as often. */
   private static double density(double x, double y, double z) {
     double rate = Math.max(LEAST_CREEP / 2, Math.sqrt(x * x + y * y + z * z));
     double any = 1 / (4 * Math.PI);
-    double nods = about(Math.hypot(y, z) / rate);
+    double nods =
+        (1 - UPRIGHT) * about(Math.hypot(y, z) / rate) + UPRIGHT * about(Math.hypot(x, z) / rate);
     double rolls = about(Math.hypot(x, y) / rate);
-    return ((1 - BY_LOAD) * any + BY_LOAD * (nods + rolls) / 2) / (rate * rate * rate);
+    double axis = (any + nods + rolls + across(z / rate)) / 4;
+    return axis / (SPAN * rate * rate * rate);
+  }
+
+  /** About axes across the optical one, which shift the picture any way, per steradian. */
+  private static double across(double sineAlong) {
+    double off = sineAlong / LOAD_SPREAD;
+    return Math.exp(-off * off / 2) / (2 * Math.PI * Math.sqrt(2 * Math.PI) * LOAD_SPREAD);
   }
 
   /** Over both ends of an axis, per steradian, by the sine of the angle to it. */

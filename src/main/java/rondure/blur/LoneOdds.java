@@ -23,7 +23,7 @@ final class LoneOdds {
   /** Power to which probabilities are taken: fitted on calibration nights (docs/accuracy.md). */
   private static final double HUMILITY = 0.7;
 
-  private static final double MOST_WITHOUT_EXPOSURE = 0.65;
+  private static final double MOST_WITHOUT_EXPOSURE = 0.55;
 
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;

@@ -6,6 +6,7 @@ import java.util.Optional;
 import rondure.base.RobustStats;
 import rondure.sky.FrameSky;
 import rondure.sky.Rotation;
+import rondure.sky.SceneSky;
 
 /**
  * How long the shutter was open, in the scene's own time, where its facts do not tell: from the
@@ -17,6 +18,11 @@ import rondure.sky.Rotation;
  * Where exposures changed, the stars' light may tell by how much. Where a frame's amount is its
  * own, they may have changed unseen: then its stretch along the motion is the sky's or the
  * tripod's, undecided. No exposure is longer than the time between two frames.
+ *
+ * <p>A head that gives way steadily, or a mount that follows the sky badly, stretches all frames
+ * alike and along the motion as well. The rate of the motion tells it from the sky (see {@link
+ * DroopDoubt}), where there is a clock; lamps that stay while the stars move prove that the camera
+ * stood. Where neither tells, the sky is only the likelier.
  */
 final class OpenTimes {
   private static final int LEAST_ALIKE = 3;
@@ -29,6 +35,11 @@ final class OpenTimes {
 
   private static final double PAIR_IS_SKY = 0.85;
   private static final double ALONE_IS_SKY = 0.5;
+
+  /** What is left of these beyond even odds where nothing tells how fast the stars moved. */
+  private static final double RATE_UNTOLD = 0.54;
+
+  private static final double LEAST_LAMPS = 3;
   private static final double CALM = 0.25;
   private static final double LEAST_SQUARE = 1e-6;
 
@@ -85,11 +96,22 @@ final class OpenTimes {
         frames.stream()
             .filter(f -> f.stretch().isAligned() && f.stretch().along() <= longest)
             .toList();
+    double trust =
+        scene.sky().finding() == SceneSky.Finding.SKY_TURNS || lampsStay(scene) ? 1 : RATE_UNTOLD;
     List<Found> readings = new ArrayList<>();
     for (Seen frame : frames) {
-      readings.add(new Found(frame.place(), reading(frame, possible)));
+      Reading reading = reading(frame, possible);
+      double skys = ALONE_IS_SKY + trust * (reading.skyProbability() - ALONE_IS_SKY);
+      readings.add(new Found(frame.place(), new Reading(reading.seconds(), skys)));
     }
     return readings;
+  }
+
+  /** Lamps that move with the stars are not kept in the fields of a scene whose stars move. */
+  private static boolean lampsStay(SceneEvidence scene) {
+    double[] lamps =
+        scene.frames().stream().mapToDouble(f -> f.field().groundLights().size()).toArray();
+    return RobustStats.median(lamps) >= LEAST_LAMPS;
   }
 
   /**

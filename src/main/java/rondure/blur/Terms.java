@@ -36,6 +36,11 @@ public record Terms(
     return new Terms(corePx2, focusPx2, trailingPx2, tripodPx2, lensPx2, px2, unexplainedPx2);
   }
 
+  /** The same beside a core of another second moment. */
+  Terms withCore(double px2) {
+    return new Terms(px2, focusPx2, trailingPx2, tripodPx2, lensPx2, hazePx2, unexplainedPx2);
+  }
+
   /** All that the causes add to the core, px². */
   public double excessPx2() {
     return focusPx2 + trailingPx2 + tripodPx2 + lensPx2 + hazePx2;

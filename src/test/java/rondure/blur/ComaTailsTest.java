@@ -67,7 +67,7 @@ class ComaTailsTest {
   private static Map<Cause, Double> odds(LensSurface lens, double side) {
     SceneBudget budget = SceneBudget.of(scene(lens, side));
     BudgetOdds odds = new BudgetOdds(AttributionSettings.defaults(), Leeway.fitted());
-    CoreReading sure = new CoreReading(CORE, 2.2, CORE, 1);
+    CoreReading sure = new CoreReading(CORE, 2.2, CORE, 1, 1);
     return odds.of(budget.frames().get(0).orElseThrow(), sure, LightMissing.NOTHING);
   }
 

@@ -35,7 +35,7 @@ class LensRivalsTest {
   private static Map<Cause, Double> odds(SceneEvidence scene, int frame) {
     SceneBudget budget = SceneBudget.of(scene);
     BudgetOdds odds = new BudgetOdds(AttributionSettings.defaults(), Leeway.fitted());
-    CoreReading sure = new CoreReading(CORE, 2.2, CORE, 1);
+    CoreReading sure = new CoreReading(CORE, 2.2, CORE, 1, 1);
     return odds.of(budget.frames().get(frame).orElseThrow(), sure, LightMissing.NOTHING);
   }
 
