@@ -1,0 +1,106 @@
+package rondure.report.sidecar;
+
+import java.io.IOException;
+import java.io.StringReader;
+import javax.xml.XMLConstants;
+import javax.xml.parsers.ParserConfigurationException;
+import javax.xml.parsers.SAXParserFactory;
+import org.xml.sax.Attributes;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xml.sax.SAXParseException;
+import org.xml.sax.helpers.DefaultHandler;
+
+/**
+ * Looks at a sidecar's XML before anything builds a tree of it: one RDF in an optional wrapper and
+ * nothing beside it, no document type, no depth or number of elements that only an attack has.
+ */
+final class XmlGuard extends DefaultHandler {
+  static final int DEEPEST = 100;
+  static final int MOST_ELEMENTS = 200_000;
+
+  private static final String RDF = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
+  private static final String WRAPPER = "adobe:ns:meta/";
+  private static final String NO_DOCTYPE = "http://apache.org/xml/features/disallow-doctype-decl";
+
+  private int depth;
+  private int elements;
+  private int rdfDepth;
+  private boolean rdfSeen;
+
+  private XmlGuard() {}
+
+  /**
+   * @throws SidecarProblem when the text is no XMP that can be merged without loss or danger
+   */
+  static void check(String text) throws SidecarProblem {
+    XmlGuard guard = new XmlGuard();
+    try {
+      SAXParserFactory factory = SAXParserFactory.newInstance();
+      factory.setNamespaceAware(true);
+      factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
+      factory.setFeature(NO_DOCTYPE, true);
+      factory.newSAXParser().parse(new InputSource(new StringReader(text)), guard);
+    } catch (Refused refused) {
+      throw new SidecarProblem(refused.getMessage(), refused);
+    } catch (SAXParseException broken) {
+      throw new SidecarProblem(words(broken, text), broken);
+    } catch (SAXException | IOException broken) {
+      throw new SidecarProblem("it is no XML that can be read", broken);
+    } catch (ParserConfigurationException impossible) {
+      throw new IllegalStateException(impossible);
+    }
+    if (!guard.rdfSeen) {
+      throw new SidecarProblem("it is no XMP");
+    }
+  }
+
+  private static String words(SAXParseException broken, String text) {
+    if (text.contains("<!DOCTYPE")) {
+      return "it declares a document type, which XMP never does";
+    }
+    int line = broken.getLineNumber();
+    return "it is no XML that can be read" + (line > 0 ? " (line " + line + ")" : "");
+  }
+
+  @Override
+  public void startElement(String uri, String name, String spelled, Attributes attributes)
+      throws SAXException {
+    depth++;
+    elements++;
+    if (depth > DEEPEST || elements > MOST_ELEMENTS) {
+      throw new Refused("its XML is deeper or longer than any sidecar's");
+    }
+    if (rdfDepth > 0) {
+      return;
+    }
+    if (uri.equals(RDF) && name.equals("RDF") && !rdfSeen) {
+      rdfDepth = depth;
+      rdfSeen = true;
+    } else if (depth > 1 || !uri.equals(WRAPPER)) {
+      throw new Refused("it is no XMP, or holds more than XMP");
+    }
+  }
+
+  @Override
+  public void endElement(String uri, String name, String spelled) {
+    if (depth == rdfDepth) {
+      rdfDepth = 0;
+    }
+    depth--;
+  }
+
+  /** Trouble is thrown, never printed. */
+  @Override
+  public void fatalError(SAXParseException trouble) throws SAXException {
+    throw trouble;
+  }
+
+  private static final class Refused extends SAXException {
+    private static final long serialVersionUID = 1L;
+
+    Refused(String reason) {
+      super(reason);
+    }
+  }
+}
