@@ -34,6 +34,9 @@ final class XmlGuard extends DefaultHandler {
    * @throws SidecarProblem when the text is no XMP that can be merged without loss or danger
    */
   static void check(String text) throws SidecarProblem {
+    if (text.isBlank()) {
+      throw new SidecarProblem("it is empty");
+    }
     XmlGuard guard = new XmlGuard();
     try {
       SAXParserFactory factory = SAXParserFactory.newInstance();
@@ -43,24 +46,19 @@ final class XmlGuard extends DefaultHandler {
       factory.newSAXParser().parse(new InputSource(new StringReader(text)), guard);
     } catch (Refused refused) {
       throw new SidecarProblem(refused.getMessage(), refused);
-    } catch (SAXParseException broken) {
-      throw new SidecarProblem(words(broken, text), broken);
     } catch (SAXException | IOException broken) {
-      throw new SidecarProblem("it is no XML that can be read", broken);
+      boolean typed = text.contains("<!DOCTYPE");
+      throw new SidecarProblem(
+          typed
+              ? "it declares a document type, which XMP never does"
+              : "it is no XML that can be read",
+          broken);
     } catch (ParserConfigurationException impossible) {
       throw new IllegalStateException(impossible);
     }
     if (!guard.rdfSeen) {
       throw new SidecarProblem("it is no XMP");
     }
-  }
-
-  private static String words(SAXParseException broken, String text) {
-    if (text.contains("<!DOCTYPE")) {
-      return "it declares a document type, which XMP never does";
-    }
-    int line = broken.getLineNumber();
-    return "it is no XML that can be read" + (line > 0 ? " (line " + line + ")" : "");
   }
 
   @Override

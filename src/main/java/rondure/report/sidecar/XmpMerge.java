@@ -24,6 +24,9 @@ final class XmpMerge {
   private static final String OUR_PREFIX = "rondure";
   private static final String DECLARATION = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 
+  /** Which version of the library wrote it; it depends on how the program was packed. */
+  private static final String TOOLKIT = " x:xmptk=\"[^\"]*\"";
+
   private XmpMerge() {}
 
   /**
@@ -79,10 +82,16 @@ final class XmpMerge {
     XMPMetaFactory.getSchemaRegistry().registerNamespace(OURS, OUR_PREFIX);
   }
 
+  /** Sorted, so that reading and writing it once more gives the same text. */
   private static String serialised(XMPMeta xmp) throws XMPException {
     SerializeOptions options =
-        new SerializeOptions().setOmitPacketWrapper(true).setIndent("  ").setNewline("\n");
-    return XMPMetaFactory.serializeToString(xmp, options).stripTrailing() + "\n";
+        new SerializeOptions()
+            .setOmitPacketWrapper(true)
+            .setSort(true)
+            .setIndent("  ")
+            .setNewline("\n");
+    String text = XMPMetaFactory.serializeToString(xmp, options).stripTrailing() + "\n";
+    return text.replaceFirst(TOOLKIT, "");
   }
 
   /** Reads our own text again: what is not ours has to be what it was. */
