@@ -41,11 +41,11 @@ class OutsideReaderTest {
     assumeTrue(works, "skipped: exiftool is not installed");
   }
 
-  private Map<String, JsonNode> read() throws IOException, InterruptedException {
+  private static Map<String, JsonNode> read(Path folder) throws IOException, InterruptedException {
     List<String> command =
         List.of("exiftool", "-j", "-G1", "-struct", "-validate", "-warning", "-all", "-ext", "xmp");
     List<String> whole = new ArrayList<>(command);
-    whole.add(home.toString());
+    whole.add(folder.toString());
     Process process =
         new ProcessBuilder(whole).redirectError(ProcessBuilder.Redirect.DISCARD).start();
     JsonNode files = new ObjectMapper().readTree(process.getInputStream());
@@ -70,7 +70,7 @@ class OutsideReaderTest {
         .frame(Grade.SET_ASIDE, Cause.HAZE, "c.nef")
         .frame(Grade.KEEP, Cause.FOCUS, "d.nef")
         .beside();
-    Map<String, JsonNode> read = read();
+    Map<String, JsonNode> read = read(home);
     assertEquals(4, read.size());
     for (JsonNode file : read.values()) {
       assertFalse(file.has("ExifTool:Warning"), file.toString());
@@ -85,6 +85,26 @@ class OutsideReaderTest {
     assertEquals(1, read.get("c.xmp").get("XMP-xmp:Rating").asInt());
     assertEquals(List.of("Rondure haze or dew", "Rondure set aside"), words(read.get("c.xmp")));
     theForeignPartsAreAllThere(read.get("d.xmp"));
+  }
+
+  /** Tag by tag the same as before, but for what the merge is about. */
+  @Test
+  void itReadsTheSameOfEverythingElseBeforeAndAfter() throws Exception {
+    Path folder = Files.createDirectory(home.resolve("merged"));
+    Files.writeString(home.resolve("d.xmp"), Packets.rich());
+    Files.writeString(folder.resolve("d.xmp"), Packets.rich());
+    new GradedNight(folder).frame(Grade.SET_ASIDE, "d.nef").beside(true);
+    Map<String, JsonNode> before = foreign(read(home).get("d.xmp"));
+    assertTrue(before.size() >= 7, before.toString());
+    assertEquals(before, foreign(read(folder).get("d.xmp")));
+  }
+
+  private static Map<String, JsonNode> foreign(JsonNode file) {
+    Map<String, JsonNode> tags = new TreeMap<>();
+    file.fields().forEachRemaining(tag -> tags.put(tag.getKey(), tag.getValue()));
+    tags.keySet().removeIf(tag -> !tag.startsWith("XMP-") || tag.startsWith("XMP-x:"));
+    tags.keySet().removeAll(List.of("XMP-xmp:Rating", "XMP-dc:Subject", "XMP-rondure:Rating"));
+    return tags;
   }
 
   private static void theForeignPartsAreAllThere(JsonNode file) {

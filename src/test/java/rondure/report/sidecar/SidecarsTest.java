@@ -12,9 +12,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -209,6 +213,35 @@ class SidecarsTest {
     assertFalse(Files.exists(left));
     assertTrue(Files.exists(ours));
     assertTrue(Files.readString(folder.resolve("2.xmp")).endsWith("</x:xmpmeta>\n"));
+  }
+
+  /** Whoever looks at any moment finds the whole file of one state or of the other. */
+  @Test
+  void aSidecarIsNeverSeenHalfWritten() throws Exception {
+    Path sidecar = folder.resolve("3.xmp");
+    GradedNight keep = new GradedNight(folder).frame(Grade.KEEP, Cause.NONE, "3.nef");
+    GradedNight aside = new GradedNight(folder).frame(Grade.SET_ASIDE, Cause.HAZE, "3.nef");
+    keep.beside();
+    AtomicBoolean done = new AtomicBoolean();
+    CompletableFuture<Set<String>> watcher =
+        CompletableFuture.supplyAsync(() -> everythingSeen(sidecar, done));
+    for (int i = 0; i < 60; i++) {
+      (i % 2 == 0 ? aside : keep).beside();
+    }
+    done.set(true);
+    assertEquals(2, watcher.get().size());
+  }
+
+  private static Set<String> everythingSeen(Path sidecar, AtomicBoolean done) {
+    Set<String> seen = new HashSet<>();
+    while (!done.get()) {
+      try {
+        seen.add(Files.readString(sidecar));
+      } catch (IOException e) {
+        seen.add("missing: " + e);
+      }
+    }
+    return seen;
   }
 
   @Test
