@@ -101,7 +101,7 @@ class OutsideReaderTest {
 
   private static Map<String, JsonNode> foreign(JsonNode file) {
     Map<String, JsonNode> tags = new TreeMap<>();
-    file.fields().forEachRemaining(tag -> tags.put(tag.getKey(), tag.getValue()));
+    file.properties().forEach(tag -> tags.put(tag.getKey(), tag.getValue()));
     tags.keySet().removeIf(tag -> !tag.startsWith("XMP-") || tag.startsWith("XMP-x:"));
     tags.keySet().removeAll(List.of("XMP-xmp:Rating", "XMP-dc:Subject", "XMP-rondure:Rating"));
     return tags;
