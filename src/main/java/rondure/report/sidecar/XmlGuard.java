@@ -17,14 +17,25 @@ import org.xml.sax.helpers.DefaultHandler;
  */
 final class XmlGuard extends DefaultHandler {
   static final int DEEPEST = 100;
-  static final int MOST_ELEMENTS = 200_000;
+
+  /** Elements and attributes in all; brush strokes come in lists of thousands. */
+  static final int MOST_PARTS = 200_000;
+
+  /** Properties of the picture itself. */
+  static final int MOST_PROPERTIES = 5_000;
+
+  /** Reading compares each part with those beside it: this is a list of some 20,000 items. */
+  static final long MOST_COMPARISONS = 200_000_000;
 
   private static final String RDF = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
   private static final String WRAPPER = "adobe:ns:meta/";
   private static final String NO_DOCTYPE = "http://apache.org/xml/features/disallow-doctype-decl";
 
   private int depth;
-  private int elements;
+  private int parts;
+  private int properties;
+  private long comparisons;
+  private final int[] beside = new int[DEEPEST + 1];
   private int rdfDepth;
   private boolean rdfSeen;
 
@@ -65,8 +76,7 @@ final class XmlGuard extends DefaultHandler {
   public void startElement(String uri, String name, String spelled, Attributes attributes)
       throws SAXException {
     depth++;
-    elements++;
-    if (depth > DEEPEST || elements > MOST_ELEMENTS) {
+    if (depth > DEEPEST || isTooMuch(attributes.getLength())) {
       throw new Refused("its XML is deeper or longer than any sidecar's");
     }
     if (rdfDepth > 0) {
@@ -78,6 +88,20 @@ final class XmlGuard extends DefaultHandler {
     } else if (depth > 1 || !uri.equals(WRAPPER)) {
       throw new Refused("it is no XMP, or holds more than XMP");
     }
+  }
+
+  /** Counts an element that begins. */
+  private boolean isTooMuch(int attributes) {
+    int siblings = ++beside[depth - 1];
+    beside[depth] = attributes;
+    parts += 1 + attributes;
+    comparisons += siblings + (long) attributes * attributes / 2;
+    if (rdfDepth > 0 && depth == rdfDepth + 1) {
+      properties += attributes;
+    } else if (rdfDepth > 0 && depth == rdfDepth + 2) {
+      properties++;
+    }
+    return parts > MOST_PARTS || properties > MOST_PROPERTIES || comparisons > MOST_COMPARISONS;
   }
 
   @Override

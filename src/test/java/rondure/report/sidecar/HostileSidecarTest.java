@@ -55,7 +55,10 @@ class HostileSidecarTest {
         utf8(Packets.of("", "<far:d>".repeat(50_000) + "</far:d>".repeat(50_000))));
     bad.put(
         "its XML is deeper or longer than any sidecar's ",
-        utf8(Packets.of("", "<far:d/>".repeat(XmlGuard.MOST_ELEMENTS))));
+        utf8(Packets.of("", "<far:d/>".repeat(XmlGuard.MOST_PROPERTIES))));
+    bad.put(
+        "its XML is deeper or longer than any sidecar's  ",
+        utf8(Packets.of("", list("<rdf:li/>".repeat(25_000)))));
     bad.put(
         "it is larger than 16 MB", utf8(Packets.of("", " ".repeat(ExistingSidecar.LARGEST_BYTES))));
     bad.put(
@@ -68,6 +71,23 @@ class HostileSidecarTest {
         "its keywords are no plain list",
         utf8(Packets.of("", "<dc:subject rdf:parseType='Resource'><far:a>b</far:a></dc:subject>")));
     return bad;
+  }
+
+  private static String list(String items) {
+    return "<far:list><rdf:Bag>" + items + "</rdf:Bag></far:list>";
+  }
+
+  @Test
+  void aLargeSidecarIsMerged() throws Exception {
+    StringBuilder properties = new StringBuilder();
+    for (int i = 0; i < XmlGuard.MOST_PROPERTIES - 10; i++) {
+      properties.append("<far:p").append(i).append("/>");
+    }
+    String strokes = list("<rdf:li>0.1 0.2</rdf:li>".repeat(5_000));
+    Path sidecar = Files.writeString(home.resolve("a.xmp"), Packets.of("", strokes + properties));
+    SidecarSummary summary = new GradedNight(home).frame(Grade.KEEP, "a.nef").beside();
+    assertEquals(List.of(), summary.troubles());
+    assertEquals(5.0, RdfReading.of(sidecar).rating().orElseThrow());
   }
 
   @TestFactory
