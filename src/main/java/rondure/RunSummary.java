@@ -15,6 +15,14 @@ import rondure.report.sidecar.SidecarSummary;
  */
 public record RunSummary(NightBook book, Optional<Path> outputFolder, SidecarSummary sidecars) {
 
+  /** Frames that were measured but, because of a fault of this program, not explained. */
+  public int unexplainedCount() {
+    return (int)
+        book.frames().stream()
+            .filter(frame -> frame.status() == FrameStatus.MEASURED && frame.verdict().isEmpty())
+            .count();
+  }
+
   /** Frames that could not be read. */
   public int unreadableCount() {
     return (int)

@@ -86,9 +86,17 @@ final class FrameStars {
     }
   }
 
-  /** The cell of each star in a grid over the frame, row by row. */
-  int[] cells(int columns, int rows) {
+  /**
+   * The cell of each star in a grid over the frame, row by row.
+   *
+   * @param along cells along the long side
+   * @param across cells along the short side
+   */
+  int[] cells(int along, int across) {
     double halfHeight = Math.sqrt(1 - halfWidth * halfWidth);
+    boolean upright = halfHeight > halfWidth;
+    int columns = upright ? across : along;
+    int rows = upright ? along : across;
     int[] cells = new int[count];
     for (int i = 0; i < count; i++) {
       int column = (int) Math.floor(columns * (places.x[i] / halfWidth + 1) / 2);

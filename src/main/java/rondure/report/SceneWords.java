@@ -33,8 +33,10 @@ final class SceneWords {
             d ->
                 sentences.add(
                     words.say("scene.aim", "declination", Figures.fixed(0, d).replace('-', '−'))));
+    solution
+        .camera()
+        .ifPresent(camera -> sentences.add(lens(camera, solution.calibrated(), words)));
     if (solution.calibrated()) {
-      solution.camera().ifPresent(camera -> sentences.add(lens(camera, words)));
       unlikeRectilinear(solution)
           .ifPresent(
               times ->
@@ -74,8 +76,8 @@ final class SceneWords {
         .findFirst();
   }
 
-  private static String lens(Camera camera, Wording words) {
-    return words.say(
-        "scene.lens." + camera.projection(), "focalPx", Figures.fixed(0, camera.focalLengthPx()));
+  private static String lens(Camera camera, boolean calibrated, Wording words) {
+    String key = calibrated ? "scene.lens." + camera.projection() : "scene.lens.asTold";
+    return words.say(key, "focalPx", Figures.fixed(0, camera.focalLengthPx()));
   }
 }
