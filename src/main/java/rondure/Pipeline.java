@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rondure.base.PathNames;
 import rondure.blur.AttributionSettings;
 import rondure.blur.SceneAttribution;
@@ -21,6 +22,7 @@ import rondure.night.NightInput;
 import rondure.report.OutputFolder;
 import rondure.report.OutputProblem;
 import rondure.report.PdfReport;
+import rondure.report.sidecar.Sidecars;
 
 /** The whole program: a folder of pictures in, an output folder with the report out. */
 public final class Pipeline {
@@ -46,20 +48,35 @@ public final class Pipeline {
   public RunSummary run() throws CommandProblem, OutputProblem, IOException, InterruptedException {
     checkFolders();
     ScanResult scan = scan();
+    if (request.sidecars().dryRun()) {
+      return rehearse(scan);
+    }
     prepareReport();
     try (OutputFolder output = openOutput()) {
-      List<MeasuredExposure> measured = measure(scan);
-      NightBook book =
-          NightBuilder.build(
-              new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
-              settings.night(),
-              new SceneAttribution(AttributionSettings.defaults()));
+      NightBook book = book(scan);
+      Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
       progress.begin("Writing the report", 1);
-      Results.write(book, settings, output);
+      Results.write(book, settings, sidecars, output);
       progress.step();
       progress.end();
-      return new RunSummary(book, output.path());
+      return new RunSummary(book, Optional.of(output.path()), sidecars.summary());
     }
+  }
+
+  /** Everything but writing. */
+  private RunSummary rehearse(ScanResult scan) throws IOException, InterruptedException {
+    NightBook book = book(scan);
+    Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
+    sidecars.rehearse();
+    return new RunSummary(book, Optional.empty(), sidecars.summary());
+  }
+
+  private NightBook book(ScanResult scan) throws IOException, InterruptedException {
+    List<MeasuredExposure> measured = measure(scan);
+    return NightBuilder.build(
+        new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
+        settings.night(),
+        new SceneAttribution(AttributionSettings.defaults()));
   }
 
   /** A file that may not be read is one frame's trouble; a folder is the whole run's. */

@@ -10,12 +10,17 @@ import rondure.report.PdfReport;
 import rondure.report.ReportSettings;
 import rondure.report.RunLog;
 import rondure.report.StarTable;
+import rondure.report.sidecar.Sidecars;
 
-/** Writes all results of a run, then moves them into place together. */
+/**
+ * Writes all results of a run and moves them into place together; then what goes next to the
+ * pictures.
+ */
 final class Results {
   private Results() {}
 
-  static void write(NightBook book, Settings settings, OutputFolder output) throws IOException {
+  static void write(NightBook book, Settings settings, Sidecars sidecars, OutputFolder output)
+      throws IOException {
     ReportSettings report = settings.report();
     output.write("report.pdf", out -> PdfReport.write(book, report, out));
     output.write(
@@ -27,6 +32,8 @@ final class Results {
       output.write("stars.csv.gz", out -> StarTable.write(book, out));
     }
     output.write("run.log", out -> RunLog.write(book, report.softwareVersion(), out));
+    sidecars.writeInto(output);
     output.publish();
+    sidecars.writeBeside();
   }
 }

@@ -1,16 +1,19 @@
 package rondure;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import rondure.night.FrameStatus;
 import rondure.night.NightBook;
+import rondure.report.sidecar.SidecarSummary;
 
 /**
  * How a run ended.
  *
  * @param book the night
- * @param outputFolder where the results are, absolute
+ * @param outputFolder where the results are, absolute; none when nothing was to be written
+ * @param sidecars what became of them
  */
-public record RunSummary(NightBook book, Path outputFolder) {
+public record RunSummary(NightBook book, Optional<Path> outputFolder, SidecarSummary sidecars) {
 
   /** Frames that were measured but, because of a fault of this program, not explained. */
   public int unexplainedCount() {

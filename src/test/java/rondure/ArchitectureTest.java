@@ -68,10 +68,14 @@ class ArchitectureTest {
               "report.layout",
               "report.picture"));
     }
+    MAY_IMPORT.put(
+        "rondure.report.sidecar", of("base", "intake", "stars", "blur", "night", "report"));
     MAY_IMPORT.put("rondure.sim", of("base", "intake"));
     MAY_IMPORT.put(
-        "rondure", of("base", "intake", "stars", "crew", "sky", "blur", "night", "report"));
-    MAY_IMPORT.put("rondure.cli", of("", "base", "sky", "night", "report", "sim"));
+        "rondure",
+        of("base", "intake", "stars", "crew", "sky", "blur", "night", "report", "report.sidecar"));
+    MAY_IMPORT.put(
+        "rondure.cli", of("", "base", "sky", "night", "report", "report.sidecar", "sim"));
   }
 
   /** Where the simulator may look inside intake: facts of an exposure, no decoder. */
@@ -86,7 +90,7 @@ class ArchitectureTest {
 
   static {
     FENCES.put("com.drew..", List.of("rondure.intake.."));
-    FENCES.put("com.adobe..", List.of("rondure.intake..", "rondure.report.."));
+    FENCES.put("com.adobe..", List.of("rondure.intake..", "rondure.report.sidecar.."));
     FENCES.put("com.sun.jna..", List.of("rondure.intake.."));
     FENCES.put("com.openhtmltopdf..", List.of("rondure.report.."));
     FENCES.put("org.apache.pdfbox..", List.of("rondure.report.."));

@@ -103,7 +103,7 @@ class MixedNightTest {
     NightSimulator silent = simulator(true);
     put(night, "from a friend/a.tif", silent.render(1), OutputFormat.TIFF);
     put(night, "from a friend/b.jpg", silent.render(4), OutputFormat.JPEG);
-    Files.writeString(night.resolve(CARD + "LARK0001.XMP"), "<x/>");
+    Files.writeString(night.resolve(CARD + "LARK0001.THM"), "a small picture");
     Files.write(night.resolve(CARD + "._LARK0001.JPG"), new byte[] {0, 5, 22, 7});
     Files.write(night.resolve(CARD + "LARK0009.MOV"), new byte[100]);
     Files.writeString(night.resolve("web/broken.jpg"), "no picture");

@@ -35,6 +35,44 @@ public final class PathNames {
     return Path.of(URI.create(uri(path) + suffix));
   }
 
+  /**
+   * The path whose last part has another extension, the rest of it byte for byte the same. A dot at
+   * the beginning of a name begins no extension.
+   *
+   * @param extension with its dot, letters that a URI holds as they are
+   */
+  public static Path withExtension(Path path, String extension) {
+    String uri = uri(path);
+    int dot = uri.lastIndexOf('.');
+    boolean any = dot > uri.lastIndexOf('/') + 1;
+    return Path.of(URI.create((any ? uri.substring(0, dot) : uri) + extension));
+  }
+
+  /**
+   * A path below a folder, whatever letters the system can spell.
+   *
+   * @param relative parts with forward slashes between them, none of them empty or dots alone
+   */
+  public static Path below(Path folder, String relative) {
+    StringBuilder uri = new StringBuilder(uri(folder));
+    for (String part : relative.split("/", -1)) {
+      if (part.matches("\\.{0,2}")) {
+        throw new IllegalArgumentException(relative + " leads out of its folder");
+      }
+      uri.append('/').append(escaped(part));
+    }
+    return Path.of(URI.create(uri.toString()));
+  }
+
+  /** The bytes of a name as a part of a URI. */
+  private static String escaped(String part) {
+    StringBuilder text = new StringBuilder();
+    for (byte b : part.getBytes(StandardCharsets.UTF_8)) {
+      text.append(String.format("%%%02X", b & 0xFF));
+    }
+    return text.toString();
+  }
+
   private static String uri(Path path) {
     return path.toAbsolutePath().toUri().toString().replaceFirst("/$", "");
   }

@@ -24,7 +24,12 @@ final class EndWords {
     unreadable(terminal);
     unexplained(terminal);
     terminal.tell(counts());
-    terminal.tell("Report: " + summary.outputFolder().resolve("report.pdf"));
+    new SidecarWords(summary.sidecars()).tell(terminal);
+    if (summary.outputFolder().isEmpty()) {
+      terminal.tell("Nothing was written.");
+      return;
+    }
+    terminal.tell("Report: " + summary.outputFolder().get().resolve("report.pdf"));
     terminal.tell("File names are printed in the report as they are; mind that when sharing.");
   }
 

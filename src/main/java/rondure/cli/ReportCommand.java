@@ -16,6 +16,7 @@ import rondure.Pipeline;
 import rondure.Request;
 import rondure.RunSummary;
 import rondure.Settings;
+import rondure.report.sidecar.SidecarSettings;
 
 /** Reads a night and writes its report. */
 @Command(
@@ -52,6 +53,9 @@ final class ReportCommand implements Callable<Integer> {
   @ArgGroup(validate = false, heading = "%nFacts that the files do not hold, or hold wrongly:%n")
   private FactOptions facts = new FactOptions();
 
+  @ArgGroup(validate = false, heading = "%nSidecars for photo managers:%n")
+  private SidecarOptions sidecars = new SidecarOptions();
+
   @ArgGroup(validate = false, heading = "%nThe report's looks:%n")
   private PageOptions pages = new PageOptions();
 
@@ -59,12 +63,20 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     Terminal terminal = Terminal.of(spec.commandLine());
     Settings settings = settings();
-    Request request = new Request(inputs, Optional.ofNullable(out));
+    Request request = new Request(inputs, Optional.ofNullable(out), sidecarSettings());
     TerminalProgress progress = new TerminalProgress(terminal, screen());
     RunSummary summary = run(new Pipeline(request, settings, progress), progress);
     new EndWords(summary).tell(terminal);
     boolean all = summary.unreadableCount() == 0 && summary.unexplainedCount() == 0;
     return all ? ExitCode.DONE : ExitCode.NOT_ALL;
+  }
+
+  private SidecarSettings sidecarSettings() {
+    try {
+      return sidecars.settings();
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(spec.commandLine(), e.getMessage());
+    }
   }
 
   private static RunSummary run(Pipeline pipeline, TerminalProgress progress) throws Exception {

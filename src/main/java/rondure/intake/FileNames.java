@@ -20,7 +20,9 @@ final class FileNames {
   private static final Set<String> AVIF = set("avif");
   private static final Set<String> VIDEO =
       set("mov mp4 avi mts m2ts mkv m4v mpg mpeg 3gp wmv webm insv crm");
-  private static final Set<String> SIDECAR = set("xmp thm lrv wav aae dop pp3 xml");
+  private static final Set<String> SIDECAR = set("thm lrv wav aae dop pp3 xml");
+
+  private static final String SIDECAR_BACKUP = ".before-rondure";
 
   private static final String COPY_WORDS =
       "web|edit|edited|small|large|full|copy|export|exported|resized|preview|print";
@@ -52,6 +54,15 @@ final class FileNames {
       return "video";
     }
     return SIDECAR.contains(ending) ? "sidecar" : "other";
+  }
+
+  /**
+   * True for an XMP sidecar or the backup of one. They belong to their pictures and are not
+   * counted: a run that writes some must not change what the next one tells of the folder.
+   */
+  static boolean isXmpSidecar(String name) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    return lower.endsWith(".xmp") || lower.endsWith(".xmp" + SIDECAR_BACKUP);
   }
 
   /** The name without its extension, lower case. */

@@ -101,6 +101,8 @@ final class FolderWalk {
   private void entry(Path file, String name) {
     if (Files.isSymbolicLink(file) && !Files.exists(file)) {
       troubles.add(name + ": this link leads nowhere; mend or delete it.");
+    } else if (FileNames.isXmpSidecar(name)) {
+      return;
     } else if (Files.isRegularFile(file)) {
       FileNames.format(name)
           .ifPresentOrElse(

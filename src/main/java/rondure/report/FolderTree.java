@@ -10,6 +10,7 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /** Makes and removes folders with all that belongs to them. */
 final class FolderTree {
@@ -43,6 +44,11 @@ final class FolderTree {
 
   /** Removes a folder and all in it, links unfollowed; nothing when it is not there. */
   static void delete(Path root) throws IOException {
+    deleteAllBut(Set.of(), root);
+  }
+
+  /** The same, but some files stay and the folders that hold them. */
+  static void deleteAllBut(Set<Path> kept, Path root) throws IOException {
     if (!Files.isDirectory(root, LinkOption.NOFOLLOW_LINKS)) {
       return;
     }
@@ -52,14 +58,18 @@ final class FolderTree {
           @Override
           public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
               throws IOException {
-            Files.delete(file);
+            if (!kept.contains(file)) {
+              Files.delete(file);
+            }
             return FileVisitResult.CONTINUE;
           }
 
           @Override
           public FileVisitResult postVisitDirectory(Path directory, IOException problem)
               throws IOException {
-            Files.delete(directory);
+            if (kept.stream().noneMatch(file -> file.startsWith(directory))) {
+              Files.delete(directory);
+            }
             return FileVisitResult.CONTINUE;
           }
         });

@@ -9,11 +9,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import rondure.base.EndHook;
 import rondure.base.FileTrouble;
+import rondure.base.PathNames;
 
 /**
  * The folder that holds a run's results, and nothing that the program did not write.
@@ -37,6 +41,7 @@ public final class OutputFolder implements AutoCloseable {
   private final RunLock lock;
   private final EndHook endHook = new EndHook(this::end, "output-shutdown");
   private final List<String> written = new ArrayList<>();
+  private final List<String> renewed = new ArrayList<>();
   private boolean marked;
   private boolean published;
   private boolean closed;
@@ -90,6 +95,7 @@ public final class OutputFolder implements AutoCloseable {
   /**
    * Writes one file aside; it appears under {@code name} at {@link #publish()}.
    *
+   * @param name its name, or its path below the folder with forward slashes
    * @throws InterruptedIOException when the folder was closed because the program ends
    * @throws IOException when the disk is full or the folder vanished
    */
@@ -102,8 +108,9 @@ public final class OutputFolder implements AutoCloseable {
 
   private synchronized OutputStream begun(String name) throws IOException {
     requireOpen();
-    Path partial = Files.createDirectories(folder.resolve(PARTIAL));
-    return Files.newOutputStream(partial.resolve(name));
+    Path partial = PathNames.below(folder.resolve(PARTIAL), name);
+    Files.createDirectories(partial.getParent());
+    return Files.newOutputStream(partial);
   }
 
   private synchronized void written(String name) throws IOException {
@@ -111,12 +118,27 @@ public final class OutputFolder implements AutoCloseable {
     written.add(name);
   }
 
+  /**
+   * Makes a folder below this one hold what this run writes into it and nothing of earlier runs,
+   * from {@link #publish()} on.
+   */
+  public synchronized void renew(String subfolder) {
+    renewed.add(subfolder);
+  }
+
   /** Moves everything written so far into place, each file whole. */
   public synchronized void publish() throws IOException {
     requireOpen();
+    Set<Path> fresh = new HashSet<>();
     Path partial = folder.resolve(PARTIAL);
     for (String name : written) {
-      moveWhole(partial.resolve(name), folder.resolve(name));
+      Path target = PathNames.below(folder, name);
+      Files.createDirectories(target.getParent());
+      moveWhole(PathNames.below(partial, name), target);
+      fresh.add(target);
+    }
+    for (String subfolder : renewed) {
+      FolderTree.deleteAllBut(fresh, PathNames.below(folder, subfolder));
     }
     written.clear();
     published = true;
@@ -154,10 +176,17 @@ public final class OutputFolder implements AutoCloseable {
   /** Undoes what this run made of a folder that was not ours before; what others put in stays. */
   private void takeBack() throws IOException {
     for (String name : written) {
-      Files.deleteIfExists(folder.resolve(name));
+      Path file = PathNames.below(folder, name);
+      Files.deleteIfExists(file);
+      FolderTree.unmake(between(file));
     }
     Files.deleteIfExists(folder.resolve(MARKER));
     FolderTree.unmake(madeFolders);
+  }
+
+  /** The folders between a file and this one, innermost first. */
+  private List<Path> between(Path file) {
+    return Stream.iterate(file.getParent(), at -> !at.equals(folder), Path::getParent).toList();
   }
 
   private static OutputFolder open(Path folder) throws OutputProblem {

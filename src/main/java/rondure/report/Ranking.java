@@ -16,7 +16,7 @@ import rondure.night.Scene;
 import rondure.report.picture.Mark;
 
 /** Which frames come first, and which are worth a full entry. */
-final class Ranking {
+public final class Ranking {
 
   /** Keep before the others, then by the long axis of the stars: tight and round at once. */
   static final Comparator<NightFrame> BEST_FIRST =
@@ -49,6 +49,18 @@ final class Ranking {
         .filter(Ranking::isMeasured)
         .sorted(BEST_FIRST)
         .toList();
+  }
+
+  /** The files of the best kept frame of each scene; a scene with nothing to keep has none. */
+  public static Set<String> bestOfScenes(NightBook book) {
+    Set<String> best = new LinkedHashSet<>();
+    for (Scene scene : book.scenes()) {
+      bestFirst(book, scene).stream()
+          .limit(1)
+          .filter(Ranking::isKeep)
+          .forEach(frame -> best.add(frame.file()));
+    }
+    return best;
   }
 
   /**

@@ -126,4 +126,20 @@ class PermissionsTest {
     assertEquals(0, run.code(), run.toString());
     assertTrue(Files.exists(home.resolve("night-rondure/report.pdf")), run.out());
   }
+
+  @Test
+  void sidecarsOfAFolderThatMayNotBeWrittenCostOneSentence() throws Exception {
+    Path night = SmallNight.tiffs(home.resolve("night"), 2);
+    allow("r-xr-xr-x", night);
+    Path out = home.resolve("out");
+    Run run = report("report", "--workers", 1, "--out", out, "--sidecars-beside", night);
+    assertEquals(0, run.code(), run.toString());
+    assertEquals(2, Files.readAllLines(out.resolve("keep.txt")).size());
+    assertEquals(
+        List.of(
+            "The folder of the pictures may not be written, so 2 sidecars are missing there;"
+                + " --sidecars puts them into the results."),
+        run.errLines());
+    assertEquals(List.of("night_1.tif", "night_2.tif"), Run.names(night));
+  }
 }

@@ -77,12 +77,24 @@ class ScanTest {
   @Test
   void videosAndSidecarsAreCountedWithoutComplaint() throws IOException {
     for (String name :
-        List.of("a.jpg", "a.MOV", "b.mp4", "a.XMP", "a.THM", "a.wav", "a.LRV", "n")) {
+        List.of("a.jpg", "a.MOV", "b.mp4", "a.xml", "a.THM", "a.wav", "a.LRV", "n")) {
       put(name);
     }
     ScanResult result = Scan.scan(List.of(night));
     assertEquals(Map.of("video", 2, "sidecar", 4, "other", 1), result.ignoredCounts());
     assertEquals(List.of(), result.troubles());
+  }
+
+  /** A run that writes sidecars must not change what the next run tells of the folder. */
+  @Test
+  void sidecarsInXmpAndTheirBackupsAreNotCounted() throws IOException {
+    put("a.jpg");
+    put("a.XMP");
+    put("a.jpg.xmp");
+    put("a.jpg.xmp.before-rondure");
+    ScanResult result = Scan.scan(List.of(night));
+    assertEquals(List.of("a.jpg"), names(result));
+    assertEquals(Map.of(), result.ignoredCounts());
   }
 
   @ParameterizedTest

@@ -1,0 +1,35 @@
+package rondure.report.sidecar;
+
+import java.util.List;
+
+/**
+ * What became of the sidecars of a run.
+ *
+ * @param settings what was asked for
+ * @param inResults sidecars in the folder of the results
+ * @param made new sidecars next to pictures
+ * @param changed sidecars next to pictures that were there and now say more
+ * @param unchanged sidecars next to pictures that said all of it already
+ * @param ratingsKept ratings of people that stayed
+ * @param findings one line for each sidecar that is new, changed, or keeps a rating
+ * @param troubles one sentence for each that was left alone
+ */
+public record SidecarSummary(
+    SidecarSettings settings,
+    int inResults,
+    int made,
+    int changed,
+    int unchanged,
+    int ratingsKept,
+    List<String> findings,
+    List<String> troubles) {
+  public SidecarSummary {
+    findings = List.copyOf(findings);
+    troubles = List.copyOf(troubles);
+  }
+
+  /** A run that was asked for none. */
+  public static SidecarSummary none() {
+    return new SidecarSummary(SidecarSettings.none(), 0, 0, 0, 0, 0, List.of(), List.of());
+  }
+}

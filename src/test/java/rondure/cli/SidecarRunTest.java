@@ -1,0 +1,171 @@
+package rondure.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import rondure.sim.OutputFormat;
+import rondure.testing.LibRaw;
+
+/** Sidecars by the whole command. */
+class SidecarRunTest {
+  private static final List<String> DATA =
+      List.of("report.pdf", "night.json", "frames.csv", "keep.txt", "run.log");
+
+  @TempDir Path home;
+
+  private static Map<String, String> state(Path folder) throws IOException {
+    Map<String, String> state = new TreeMap<>();
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path file : all.filter(Files::isRegularFile).toList()) {
+        String bytes = Integer.toString(Arrays.hashCode(Files.readAllBytes(file)));
+        String name = folder.relativize(file).toString();
+        state.put(name, Files.size(file) + " " + bytes + " " + Files.getLastModifiedTime(file));
+      }
+    }
+    return state;
+  }
+
+  private static List<String> kept(Path out) throws IOException {
+    return Files.readAllLines(out.resolve("keep.txt"));
+  }
+
+  @Test
+  void keptFramesGetSidecarsAndASecondRunChangesNothing() throws IOException {
+    Path night = SmallNight.tiffs(home.resolve("night"), 3);
+    Path plain = home.resolve("plain");
+    assertEquals(0, Run.report(plain, night).code());
+    Map<String, String> pictures = state(night);
+    Path out = home.resolve("out");
+    Run run = Run.report(out, "--sidecars", "--sidecars-beside", night);
+    assertEquals(0, run.code(), run.err());
+    List<String> expected =
+        kept(out).stream().map(name -> name.replace(".tif", ".xmp")).sorted().toList();
+    assertFalse(expected.isEmpty());
+    assertEquals(expected, Run.names(out.resolve("sidecars")));
+    Map<String, String> once = state(night);
+    assertTrue(once.entrySet().containsAll(pictures.entrySet()), "a picture changed");
+    assertEquals(pictures.size() + expected.size(), once.size());
+    int count = expected.size();
+    assertTrue(
+        run.out().contains("Sidecars: " + count + " in the results, " + count + " new beside the"),
+        run.out());
+    assertTrue(run.out().contains("only for proprietary RAW"), run.out());
+    assertTrue(run.out().contains("keep.txt"), run.out());
+    assertSameData(plain, out);
+
+    Map<String, String> sidecars = contents(out.resolve("sidecars"));
+    Run again = Run.report(out, "--sidecars", "--sidecars-beside", night);
+    assertEquals(0, again.code(), again.err());
+    assertEquals(once, state(night));
+    assertEquals(sidecars, contents(out.resolve("sidecars")));
+    assertSameData(plain, out);
+    assertTrue(again.out().contains(count + " right already"), again.out());
+  }
+
+  private static Map<String, String> contents(Path folder) throws IOException {
+    Map<String, String> contents = new TreeMap<>();
+    for (String name : Run.names(folder)) {
+      contents.put(name, Files.readString(folder.resolve(name)));
+    }
+    return contents;
+  }
+
+  private static void assertSameData(Path one, Path two) throws IOException {
+    for (String file : DATA) {
+      assertEquals(-1, Files.mismatch(one.resolve(file), two.resolve(file)), file + " differs");
+    }
+  }
+
+  @Test
+  void aDryRunSaysWhatWouldChangeAndWritesNothingAtAll() throws IOException {
+    Path night = SmallNight.tiffs(home.resolve("night"), 2);
+    Files.writeString(night.resolve("night_1.xmp"), "no XML");
+    Map<String, String> before = state(home);
+    Run run = Run.of("report", "--workers", 1, "--sidecars-beside", "--dry-run", night);
+    assertEquals(0, run.code(), run.err());
+    assertEquals(before, state(home));
+    assertEquals(List.of("night"), Run.names(home));
+    assertTrue(
+        run.out().contains("night_2.xmp: new file; rating 4; new keywords Rondure keep, "),
+        run.out());
+    assertTrue(run.out().contains("Nothing was written."), run.out());
+    assertFalse(run.out().contains("report.pdf"), run.out());
+    assertEquals(
+        List.of("night_1.xmp was left alone: it is no XML that can be read."), run.errLines());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"--dry-run", "--replace-ratings"})
+  void anOptionForSidecarsNeedsSidecars(String option) throws IOException {
+    Path night = SmallNight.tiffs(home.resolve("night"), 1);
+    Run run = Run.of("report", option, night);
+    assertEquals(2, run.code());
+    assertTrue(run.err().startsWith(option), run.err());
+    assertEquals(List.of("night"), Run.names(home));
+  }
+
+  @Test
+  void aRawAndItsJpegShareOneSidecar() throws IOException {
+    LibRaw.isThere();
+    Path night = home.resolve("night");
+    for (int number = 1; number <= 2; number++) {
+      SmallNight.copy(OutputFormat.DNG, number, night.resolve("n" + number + ".dng"));
+      SmallNight.copy(OutputFormat.JPEG, number, night.resolve("n" + number + ".jpg"));
+    }
+    Path out = home.resolve("out");
+    assertEquals(0, Run.report(out, "--sidecars-beside", night).code());
+    for (Map.Entry<String, JsonNode> frame : Run.frames(out).entrySet()) {
+      boolean kept = "keep".equals(frame.getValue().get("grade").asText());
+      Path sidecar = night.resolve(frame.getKey().replace(".dng", ".xmp"));
+      assertEquals(kept, Files.exists(sidecar), frame.getKey());
+    }
+    assertFalse(kept(out).isEmpty());
+    assertTrue(Run.names(night).stream().noneMatch(name -> name.contains(".jpg.")));
+  }
+
+  /** As when a timer starts the command: sidecars get the names of their pictures all the same. */
+  @Test
+  void sidecarsHaveRightNamesInALocaleThatCannotSpellThem() throws Exception {
+    String encoding = System.getProperty("sun.jnu.encoding", "UTF-8");
+    assumeTrue(
+        Charset.forName(encoding).newEncoder().canEncode("\uD83C\uDF0C"),
+        "skipped: the locale's encoding " + encoding + " has no names with all letters");
+    String name = "n\u00E4chte \uD83C\uDF0C/\u05DC\u05D9\u05DC\u05D4 100%";
+    SmallNight.copy(OutputFormat.TIFF, 1, home.resolve("in/" + name + ".tif"));
+    Run run =
+        ChildRun.in(home)
+            .environment("LC_ALL", "C")
+            .start("report", "--out", "out", "--sidecars", "--sidecars-beside", "in")
+            .end();
+    assertEquals(0, run.code(), run.toString());
+    assertTrue(Files.exists(home.resolve("in/" + name + ".xmp")), run.toString());
+    assertTrue(Files.exists(home.resolve("out/sidecars/" + name + ".xmp")), run.toString());
+  }
+
+  @Test
+  void noNameOfASidecarActsOnTheTerminal() throws IOException {
+    Path night = home.resolve("night");
+    String name = "a\u001B[2Jb\u202Egpj";
+    SmallNight.copy(OutputFormat.TIFF, 1, night.resolve(name + ".tif"));
+    Files.writeString(night.resolve(name + ".xmp"), "\u001B[31m");
+    Run run = Run.report(home.resolve("out"), "--sidecars-beside", night);
+    assertEquals(
+        List.of("a?[2Jb?gpj.xmp was left alone: it is no XML that can be read."), run.errLines());
+  }
+}
