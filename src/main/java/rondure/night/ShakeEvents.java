@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.hipparchus.special.Erf;
 import rondure.base.RobustStats;
 import rondure.blur.Budget;
+import rondure.blur.Cause;
 
 /**
  * Gusts and the hand on the shutter: frames that the tripod widens, beyond its error and beyond
@@ -21,6 +22,9 @@ final class ShakeEvents {
 
   /** A single shaken frame in the middle of a burst must be plainly so. */
   private static final double SINGLE_WIDENING = 1.25;
+
+  /** A verdict as sure as this proves a shake by itself. */
+  private static final double SURE = 0.9;
 
   private final Course course;
   private final EventSettings settings;
@@ -79,10 +83,21 @@ final class ShakeEvents {
       Budget budget = budget(i).orElseThrow();
       double all = budget.sky().corePx2() + budget.sky().excessPx2();
       widening[i] = Math.sqrt(all / Math.max(1e-6, all - Math.max(0, moved[i])));
-      double error = Math.hypot(budget.error().tripodPx2(), 0);
-      double quiet = Math.min(usual, 0) + limit * scatterOf(error, scatter, moved, usual);
-      shaken[i] = widening[i] >= settings.shakeWidening() && moved[i] > quiet;
+      double error = scatterOf(budget.error().tripodPx2(), scatter, moved, usual);
+      boolean proven = moved[i] > Math.min(usual, 0) + limit * error || isCalledTripod(i);
+      shaken[i] = widening[i] >= settings.shakeWidening() && proven;
     }
+  }
+
+  /** The verdict rests on more than the size: on a tail, on lamps, on directions. */
+  private boolean isCalledTripod(int index) {
+    return course
+        .frames()
+        .get(index)
+        .verdict()
+        .filter(verdict -> verdict.cause().equals(Optional.of(Cause.TRIPOD)))
+        .filter(verdict -> verdict.confidence() >= SURE)
+        .isPresent();
   }
 
   /** The stated error, or the scatter of the calmer half where that is larger. */
