@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +15,7 @@ import rondure.RunSummary;
 import rondure.blur.Attribution;
 import rondure.blur.AttributionSettings;
 import rondure.blur.OneFrameAttribution;
+import rondure.report.sidecar.SidecarSummary;
 
 /**
  * A fault of this program in one scene leaves that scene unexplained and the others as they are.
@@ -89,8 +89,10 @@ class FaultInOneSceneTest {
       assertTrue(frame.reason().orElseThrow().contains("neither explained nor graded"));
     }
     assertEquals(8, faulty.nights().get(0).measuredCount());
-    assertEquals(4, new RunSummary(faulty, Path.of("out").toAbsolutePath()).unexplainedCount());
-    assertEquals(0, new RunSummary(sound, Path.of("out").toAbsolutePath()).unexplainedCount());
+    assertEquals(
+        4, new RunSummary(faulty, Optional.empty(), SidecarSummary.none()).unexplainedCount());
+    assertEquals(
+        0, new RunSummary(sound, Optional.empty(), SidecarSummary.none()).unexplainedCount());
   }
 
   @Test

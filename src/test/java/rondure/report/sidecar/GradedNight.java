@@ -20,6 +20,8 @@ import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
+import rondure.night.GradeReason;
+import rondure.night.Graded;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -73,9 +75,17 @@ final class GradedNight {
             Optional.of(shape(width)),
             Optional.of(verdict(cause)),
             Optional.empty(),
-            grade,
+            Optional.empty(),
+            Optional.empty(),
+            grade.map(GradedNight::graded),
             Optional.empty()));
     return this;
+  }
+
+  private static Graded graded(Grade grade) {
+    return new Graded(
+        grade,
+        List.of(new Graded.Why(GradeReason.OUT_OF_FOCUS, Optional.empty(), Optional.empty())));
   }
 
   private void picture(String name) throws IOException {
@@ -134,7 +144,8 @@ final class GradedNight {
             Optional.empty());
     List<Integer> all = IntStream.range(0, frames.size()).boxed().toList();
     Scene scene = new Scene(1, 1, "camera 1", Optional.empty(), all, Optional.of(2.0), sky);
-    return new NightBook("night", List.of(), List.of(scene), frames, Map.of(), Map.of(), List.of());
+    return new NightBook(
+        "night", List.of(), List.of(scene), frames, Map.of(), Map.of(), List.of(), List.of());
   }
 
   List<FoundFile> files() {
