@@ -15,19 +15,24 @@ import rondure.intake.FoundFile;
 import rondure.intake.Shot;
 import rondure.night.MeasuredExposure;
 import rondure.stars.StarSettings;
+import rondure.store.MeasurementStore;
 
-/** Measures the best readable file of each exposure. */
+/** Measures the best readable file of each exposure, unless that was done before. */
 final class Measuring {
   private static final int NAMED_AT_MOST = 3;
 
   private final Crew crew;
   private final StarSettings stars;
+  private final MeasurementStore store;
   private final Progress progress;
   private final List<String> notes = new ArrayList<>();
+  private List<Place> places = List.of();
+  private Map<FoundFile, String> failures = Map.of();
 
-  Measuring(Crew crew, StarSettings stars, Progress progress) {
+  Measuring(Crew crew, StarSettings stars, MeasurementStore store, Progress progress) {
     this.crew = crew;
     this.stars = stars;
+    this.store = store;
     this.progress = progress;
   }
 
@@ -37,26 +42,66 @@ final class Measuring {
   }
 
   /**
+   * Takes the exposures and finds out which of them were measured before.
+   *
+   * @param exposures to be measured
+   * @param unreadable files that are known to be unreadable, and why
+   * @return how many were measured before
+   */
+  int lookUp(List<Exposure> exposures, Map<FoundFile, String> unreadable)
+      throws CrewProblem, InterruptedException {
+    places = exposures.stream().map(Place::new).toList();
+    failures = unreadable;
+    lookUp(places);
+    return (int) places.stream().filter(Place::isSettled).count();
+  }
+
+  /**
    * Measures; an exposure whose file cannot be read gets a turn with its next file, until one can
    * be read or all were tried.
    *
-   * @param failures files that are known to be unreadable, and why
    * @return one for each exposure, in order
    */
-  List<MeasuredExposure> measure(List<Exposure> exposures, Map<FoundFile, String> failures)
-      throws CrewProblem, InterruptedException {
-    List<Place> places = exposures.stream().map(Place::new).toList();
+  List<MeasuredExposure> measure() throws CrewProblem, InterruptedException {
     List<Place> open = places;
     while (!open.isEmpty()) {
-      turn(open, failures);
+      turn(open.stream().filter(place -> !place.isSettled()).toList());
       open = open.stream().filter(Place::tryNext).toList();
+      lookUp(open);
     }
     standIns(places);
     return places.stream().map(Place::result).toList();
   }
 
-  private void turn(List<Place> open, Map<FoundFile, String> failures)
-      throws CrewProblem, InterruptedException {
+  /** Settles the places whose present file was measured before. */
+  private void lookUp(List<Place> open) throws CrewProblem, InterruptedException {
+    List<Place> asked =
+        open.stream().filter(place -> !failures.containsKey(place.shot().file())).toList();
+    if (asked.isEmpty() || store.isEmpty()) {
+      return;
+    }
+    Map<Integer, String> digests = new TreeMap<>();
+    progress.begin("Looking for earlier measurements", asked.size());
+    crew.digests(
+        asked.stream().map(Place::job).toList(),
+        (index, outcome) -> {
+          if (outcome instanceof Outcome.Done<String> done) {
+            digests.put(index, done.answer());
+          }
+          progress.step();
+        });
+    progress.end();
+    digests.entrySet().parallelStream()
+        .forEach(
+            digest -> {
+              Place place = asked.get(digest.getKey());
+              store
+                  .find(place.job(), digest.getValue())
+                  .ifPresent(known -> place.settle(new Outcome.Done<>(known)));
+            });
+  }
+
+  private void turn(List<Place> open) throws CrewProblem, InterruptedException {
     List<Place> asked = new ArrayList<>();
     for (Place place : open) {
       String failure = failures.get(place.shot().file());
@@ -70,6 +115,7 @@ final class Measuring {
     crew.measure(
         asked.stream().map(Place::job).toList(),
         stars,
+        store,
         (index, outcome) -> {
           asked.get(index).settle(outcome);
           progress.step();
@@ -127,6 +173,11 @@ final class Measuring {
 
     MeasureJob job() {
       return new MeasureJob(shot().file().path(), shot().facts());
+    }
+
+    /** True when the present file has its outcome. */
+    boolean isSettled() {
+      return outcomes.size() > current;
     }
 
     void settle(Outcome<FrameMeasurement> outcome) {

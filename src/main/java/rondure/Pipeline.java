@@ -21,6 +21,7 @@ import rondure.night.NightInput;
 import rondure.report.OutputFolder;
 import rondure.report.OutputProblem;
 import rondure.report.PdfReport;
+import rondure.store.MeasurementStore;
 
 /** The whole program: a folder of pictures in, an output folder with the report out. */
 public final class Pipeline {
@@ -48,7 +49,8 @@ public final class Pipeline {
     ScanResult scan = scan();
     prepareReport();
     try (OutputFolder output = openOutput()) {
-      List<MeasuredExposure> measured = measure(scan);
+      MeasurementStore store = MeasurementStore.open(output.measured(), settings.stars());
+      List<MeasuredExposure> measured = measure(scan, store);
       NightBook book =
           NightBuilder.build(
               new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
@@ -58,6 +60,7 @@ public final class Pipeline {
       Results.write(book, settings, output);
       progress.step();
       progress.end();
+      store.forgetOthers();
       return new RunSummary(book, output.path());
     }
   }
@@ -105,15 +108,18 @@ public final class Pipeline {
     return scan;
   }
 
-  private List<MeasuredExposure> measure(ScanResult scan) throws IOException, InterruptedException {
+  private List<MeasuredExposure> measure(ScanResult scan, MeasurementStore store)
+      throws IOException, InterruptedException {
     try (Crew crew = Crew.start(settings.crew())) {
       ShotReading shots = ShotReading.read(crew, scan.files(), settings.overrides(), progress);
       shots.notes().forEach(progress::say);
       notes.addAll(shots.notes());
-      progress.start(shots.runStart(settings.crew().workers()));
-      Measuring measuring = new Measuring(crew, settings.stars(), progress);
-      List<MeasuredExposure> measured = measuring.measure(shots.exposures(), shots.failures());
+      Measuring measuring = new Measuring(crew, settings.stars(), store, progress);
+      int before = measuring.lookUp(shots.exposures(), shots.failures());
+      progress.start(shots.runStart(settings.crew().workers(), before));
+      List<MeasuredExposure> measured = measuring.measure();
       measuring.notes().forEach(progress::say);
+      store.trouble().ifPresent(progress::say);
       notes.addAll(measuring.notes());
       return measured;
     } catch (CrewProblem problem) {

@@ -72,7 +72,7 @@ class TerminalProgressTest {
   void troublesGoToStandardErrorAndTheStartToStandardOutput() {
     TerminalProgress progress = progress(false);
     progress.say("a.tif: \u001B[31mred");
-    progress.start(new RunStart(2, 1, Map.of("TIFF", 2), 48, 1));
+    progress.start(new RunStart(2, 0, 1, Map.of("TIFF", 2), 48, 1));
     assertEquals(List.of("a.tif: ?[31mred"), err.toString().lines().toList());
     assertEquals(
         List.of(
@@ -85,9 +85,9 @@ class TerminalProgressTest {
   /** The measured runs of docs/performance.md, on the same two cores, within a third. */
   @Test
   void theExpectedTimeIsThatOfTheRunsThatWereMeasured() {
-    RunStart heavy = new RunStart(50, 1, Map.of("RAW", 50), 50 * 24, 2);
+    RunStart heavy = new RunStart(50, 0, 1, Map.of("RAW", 50), 50 * 24, 2);
     assertEquals(34, heavy.expectedSeconds(), 34 / 3.0);
-    RunStart many = new RunStart(2000, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
+    RunStart many = new RunStart(2000, 0, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
     assertEquals(150, many.expectedSeconds(), 150 / 3.0);
     assertTrue(StartWords.of(many).get(1).startsWith("This should take about 3 minutes"));
   }

@@ -130,6 +130,7 @@ class CrewTest {
               crew.measure(
                   jobs,
                   StarSettings.defaults(),
+                  CrewFixture.NOTHING_KEPT,
                   (index, outcome) -> {
                     throw new IllegalStateException("full disk");
                   }));
@@ -164,6 +165,7 @@ class CrewTest {
             crew.measure(
                 jobs,
                 StarSettings.defaults(),
+                CrewFixture.NOTHING_KEPT,
                 (index, outcome) -> {
                   delivered.add(index);
                   crew.close();
