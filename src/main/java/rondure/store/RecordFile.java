@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.Objects;
 import java.util.zip.DataFormatException;
 import java.util.zip.Deflater;
 import java.util.zip.Inflater;
@@ -17,10 +18,10 @@ import rondure.crew.RecordJson;
  * memory is taken than {@link #JSON_BYTES_MAX} asks for.
  */
 final class RecordFile {
-  /** Longest file that is read or written: ten times a usual one. */
+  /** Longest file that is read or written: thirty times a usual one. */
   static final int PACKED_BYTES_MAX = 4 << 20;
 
-  /** Longest JSON inside: twenty times a usual one. */
+  /** Longest JSON inside: fifty times a usual one. */
   static final int JSON_BYTES_MAX = 16 << 20;
 
   /** First bytes of every record. */
@@ -85,7 +86,7 @@ final class RecordFile {
 
   private static KeptFrame read(byte[] json) throws Doubtful {
     try {
-      return RecordJson.read(json, KeptFrame.class);
+      return Objects.requireNonNull(RecordJson.read(json, KeptFrame.class), "no frame");
     } catch (IOException | RuntimeException nonsense) {
       throw new Doubtful("no measurement", nonsense);
     }

@@ -101,12 +101,8 @@ final class ChildRun {
     }
   }
 
-  boolean hasSaid(String text) {
-    try {
-      return said("child-out").contains(text);
-    } catch (IOException e) {
-      return false;
-    }
+  boolean isOver() {
+    return !process.isAlive();
   }
 
   /** Sends a signal and answers with the processes that lived below the command. */
