@@ -17,13 +17,13 @@ import rondure.crew.FrameMeasurement;
 import rondure.intake.RawSupport;
 
 /**
- * Which program measures: a digest of the compiled code from file to measurement, and of what else
- * decides about its numbers. Nobody has to remember to count a version up.
+ * Which program measures: a digest of the compiled code from file to measurement, and of the Java
+ * that runs it. Nobody has to remember to count a version up.
  *
- * <p>Digested are all classes of the packages {@link #PACKAGES}, the Java that runs them (its
- * picture decoders and its mathematics) with the processor's kind, and LibRaw's version. Not
- * digested are the library that reads metadata, whose answers are in the key of every record, and
- * the binding to LibRaw, which computes nothing.
+ * <p>Digested are all classes of the packages {@link #PACKAGES} and the names of the Java that runs
+ * them (its picture decoders and its mathematics), of the system and of the kind of processor. RAW
+ * files depend on LibRaw as well. Not digested are the library that reads metadata, whose answers
+ * are in the key of every record, and the binding to LibRaw, which computes nothing.
  */
 public final class MeasuringProgram {
   /** Packages whose code a measurement comes out of. */
@@ -42,12 +42,12 @@ public final class MeasuringProgram {
   public static String identity() throws IOException {
     MessageDigest digest = Sha256.digest();
     JAVA.forEach(name -> add(digest, name + "=" + System.getProperty(name, "")));
-    add(digest, rawDecoder());
     addClasses(digest);
     return HexFormat.of().formatHex(digest.digest());
   }
 
-  private static String rawDecoder() {
+  /** What decodes RAW files besides. */
+  static String rawDecoder() {
     return RawSupport.status() instanceof RawSupport.Available available
         ? "LibRaw " + available.version()
         : "no LibRaw";

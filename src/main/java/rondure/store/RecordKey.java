@@ -20,6 +20,7 @@ import rondure.stars.StarSettings;
  * @param orientation how it is turned for display: the thumbnail is
  * @param settings of finding and measuring
  * @param program identity of the program that measures
+ * @param rawDecoder what decodes RAW files besides; empty for other files
  */
 record RecordKey(
     String contentDigest,
@@ -27,7 +28,8 @@ record RecordKey(
     ImageFormat format,
     Orientation orientation,
     StarSettings settings,
-    String program) {
+    String program,
+    String rawDecoder) {
 
   static RecordKey of(String contentDigest, MeasureJob job, StarSettings settings, String program) {
     return new RecordKey(
@@ -36,7 +38,8 @@ record RecordKey(
         job.facts().format(),
         job.facts().orientation(),
         settings,
-        program);
+        program,
+        job.facts().format() == ImageFormat.RAW ? MeasuringProgram.rawDecoder() : "");
   }
 
   /** The key as 64 hexadecimal digits: SHA-256 of all its parts. */

@@ -21,7 +21,7 @@ import rondure.sim.OutputFormat;
 
 /**
  * SIGKILL at any moment, then the same command again: the bytes of an undisturbed run, no worker
- * that lives on, no lock or temporary file that stays.
+ * that lives on, no lock that stands in the way, no work folder that stays.
  */
 class KilledRunTest {
   private static final int FRAMES = 8;
@@ -56,8 +56,13 @@ class KilledRunTest {
     Run run = child.end();
     assertEquals(0, run.code(), run.toString());
     assertEquals("", run.err());
-    assertEquals(List.of(), child.temporaryFiles());
+    assertEquals(List.of(), withoutFonts(child.temporaryFiles()));
     return run.out();
+  }
+
+  /** Without the copies of fonts that Java leaves when it is killed while it writes a report. */
+  private static List<String> withoutFonts(List<String> temporaryFiles) {
+    return temporaryFiles.stream().filter(name -> !name.startsWith("+~JF")).toList();
   }
 
   /**
@@ -104,7 +109,7 @@ class KilledRunTest {
     assertTrue(killed(out, child -> () -> Files.exists(out.resolve(".rondure-partial"))));
     String said = finished(out);
     assertTrue(said.contains("Of 8 frames, 8 were measured before."), said);
-    Outputs.assertSame(expected, out);
+    Outputs.assertSame(Outputs.of(expected), out);
     assertEquals(FRAMES, Records.in(out));
   }
 
@@ -128,7 +133,7 @@ class KilledRunTest {
       kills += inTime ? 1 : 0;
       String said = finished(out);
       assertEquals(kept > 0, said.contains("measured before"), said);
-      Outputs.assertSame(expected, out);
+      Outputs.assertSame(Outputs.of(expected), out);
       System.out.printf("moment %d: killed %b, %d records kept%n", i, inTime, kept);
     }
     assertTrue(kills >= RANDOM_MOMENTS / 2, kills + " runs were killed in time");

@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /** The results in an output folder. */
 final class Outputs {
@@ -15,20 +17,24 @@ final class Outputs {
 
   private Outputs() {}
 
-  /** Fails unless all results of two runs are the same, byte for byte. */
-  static void assertSame(Path one, Path two) throws IOException {
-    assertEquals(Run.names(one), Run.names(two));
+  /** All results by name. */
+  static Map<String, byte[]> of(Path out) throws IOException {
+    Map<String, byte[]> results = new TreeMap<>();
     for (String name : ALWAYS) {
-      assertSameFile(name, one, two);
+      results.put(name, Files.readAllBytes(out.resolve(name)));
     }
-    if (Files.exists(one.resolve("stars.csv.gz"))) {
-      assertSameFile("stars.csv.gz", one, two);
+    if (Files.exists(out.resolve("stars.csv.gz"))) {
+      results.put("stars.csv.gz", Files.readAllBytes(out.resolve("stars.csv.gz")));
     }
+    return results;
   }
 
-  private static void assertSameFile(String name, Path one, Path two) throws IOException {
-    byte[] first = Files.readAllBytes(one.resolve(name));
-    byte[] second = Files.readAllBytes(two.resolve(name));
-    assertEquals(-1, Arrays.mismatch(first, second), name + " differs");
+  /** Fails unless all results of two runs are the same, byte for byte. */
+  static void assertSame(Map<String, byte[]> expected, Path out) throws IOException {
+    Map<String, byte[]> results = of(out);
+    assertEquals(expected.keySet(), results.keySet());
+    results.forEach(
+        (name, bytes) ->
+            assertEquals(-1, Arrays.mismatch(expected.get(name), bytes), name + " differs"));
   }
 }
