@@ -4,15 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
 import rondure.crew.Crew;
 import rondure.crew.CrewProblem;
-import rondure.crew.FrameMeasurement;
-import rondure.crew.MeasureJob;
 import rondure.crew.Outcome;
 import rondure.intake.Exposure;
 import rondure.intake.FoundFile;
-import rondure.intake.Shot;
 import rondure.night.MeasuredExposure;
 import rondure.stars.StarSettings;
 import rondure.store.MeasurementStore;
@@ -69,7 +65,7 @@ final class Measuring {
       open = open.stream().filter(Place::tryNext).toList();
       lookUp(open);
     }
-    standIns(places);
+    standIns();
     return places.stream().map(Place::result).toList();
   }
 
@@ -124,7 +120,7 @@ final class Measuring {
   }
 
   /** One sentence for each reason, naming the files when they are few. */
-  private void standIns(List<Place> places) {
+  private void standIns() {
     Map<String, List<Place>> byReason = new TreeMap<>();
     for (Place place : places) {
       if (place.stoodIn()) {
@@ -147,69 +143,9 @@ final class Measuring {
                             + " could not be read ("
                             + reason
                             + "); its copy "
-                            + place.name(place.current)
+                            + place.currentName()
                             + " was measured instead."));
           }
         });
-  }
-
-  /** An exposure and how far its files have been tried. */
-  private static final class Place {
-    private final Exposure exposure;
-    private final List<Outcome<FrameMeasurement>> outcomes = new ArrayList<>();
-    private int current;
-
-    Place(Exposure exposure) {
-      this.exposure = exposure;
-    }
-
-    Shot shot() {
-      return exposure.files().get(current);
-    }
-
-    String name(int index) {
-      return exposure.files().get(index).file().relativeName();
-    }
-
-    MeasureJob job() {
-      return new MeasureJob(shot().file().path(), shot().facts());
-    }
-
-    /** True when the present file has its outcome. */
-    boolean isSettled() {
-      return outcomes.size() > current;
-    }
-
-    void settle(Outcome<FrameMeasurement> outcome) {
-      outcomes.add(outcome);
-    }
-
-    /** Moves on to the next file; back to the first, for its reason, when none could be read. */
-    boolean tryNext() {
-      if (outcomes.get(current) instanceof Outcome.Done) {
-        return false;
-      }
-      current = (current + 1) % exposure.files().size();
-      return current > 0;
-    }
-
-    boolean stoodIn() {
-      return current > 0;
-    }
-
-    String firstReason() {
-      return outcomes.get(0) instanceof Outcome.Failed<FrameMeasurement> failed
-          ? failed.reason()
-          : "";
-    }
-
-    MeasuredExposure result() {
-      List<String> copies =
-          IntStream.range(0, exposure.files().size())
-              .filter(i -> i != current)
-              .mapToObj(this::name)
-              .toList();
-      return new MeasuredExposure(name(current), copies, shot().facts(), outcomes.get(current));
-    }
   }
 }

@@ -15,7 +15,7 @@ import java.util.stream.Stream;
 
 /** The whole command in a process of its own. */
 final class ChildRun {
-  private static final int PATIENCE_SECONDS = 120;
+  private static final int PATIENCE_SECONDS = 600;
   private static final long POLL_MILLISECONDS = 5;
 
   private final Path temporary;

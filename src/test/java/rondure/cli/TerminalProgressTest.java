@@ -1,6 +1,7 @@
 package rondure.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -90,5 +91,17 @@ class TerminalProgressTest {
     RunStart many = new RunStart(2000, 0, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
     assertEquals(150, many.expectedSeconds(), 150 / 3.0);
     assertTrue(StartWords.of(many).get(1).startsWith("This should take about 3 minutes"));
+  }
+
+  @Test
+  void theStartTellsWhatWasMeasuredBeforeAndReckonsWithTheRest() {
+    RunStart resumed = new RunStart(2000, 1990, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
+    List<String> words = StartWords.of(resumed);
+    assertEquals("Of 2000 frames, 1990 were measured before.", words.get(1));
+    assertTrue(words.get(2).startsWith("This should take less than a minute"), words.get(2));
+    RunStart small = new RunStart(10, 0, 1, Map.of("TIFF", 10), 10 * 0.96, 2);
+    assertEquals(small.expectedSeconds(), resumed.expectedSeconds(), 1e-9);
+    assertThrows(
+        IllegalArgumentException.class, () -> new RunStart(2, 3, 1, Map.of("TIFF", 2), 2, 1));
   }
 }
