@@ -12,6 +12,14 @@ import rondure.night.NightBook;
  */
 public record RunSummary(NightBook book, Path outputFolder) {
 
+  /** Frames that were measured but, because of a fault of this program, not explained. */
+  public int unexplainedCount() {
+    return (int)
+        book.frames().stream()
+            .filter(frame -> frame.status() == FrameStatus.MEASURED && frame.verdict().isEmpty())
+            .count();
+  }
+
   /** Frames that could not be read. */
   public int unreadableCount() {
     return (int)

@@ -6,7 +6,9 @@ import java.util.Objects;
 import java.util.Optional;
 import rondure.crew.CrewSettings;
 import rondure.intake.FactOverrides;
+import rondure.night.GradeSettings;
 import rondure.night.NightSettings;
+import rondure.night.UseSettings;
 import rondure.report.ReportSettings;
 import rondure.report.ShownSetting;
 import rondure.stars.StarSettings;
@@ -59,21 +61,40 @@ public record Settings(
   public static List<ShownSetting> shownDefaults() {
     StarSettings stars = StarSettings.defaults();
     NightSettings night = NightSettings.defaults();
+    List<ShownSetting> rows =
+        new ArrayList<>(
+            List.of(
+                shown("meshPx", stars.meshPx(), "Side of a background mesh cell, px."),
+                shown("detectionSnr", stars.detectionSnr(), "Least signal-to-noise to be found."),
+                shown("shapeSnr", stars.shapeSnr(), "Least signal-to-noise for a star's shape."),
+                shown("shapeStarsMax", stars.shapeStarsMax(), "Most stars measured in a frame."),
+                shown("leastStars", night.leastStars(), "Fewer measured stars give no verdict."),
+                shown(
+                    "widestCorePx",
+                    night.widestCorePx(),
+                    "A scene out of focus whose sharpest frames are wider, px, has nothing to keep.")));
+    rows.addAll(shownGrades(night.grades()));
+    return rows;
+  }
+
+  private static List<ShownSetting> shownGrades(GradeSettings grades) {
+    UseSettings uses = grades.uses();
     return List.of(
-        shown("meshPx", stars.meshPx(), "Side of a background mesh cell, px."),
-        shown("detectionSnr", stars.detectionSnr(), "Least signal-to-noise to be found."),
-        shown("shapeSnr", stars.shapeSnr(), "Least signal-to-noise for a star's shape."),
-        shown("shapeStarsMax", stars.shapeStarsMax(), "Most stars measured in a frame."),
-        shown("leastStars", night.leastStars(), "Fewer measured stars give no verdict."),
         shown(
             "keepWidthRatio",
-            night.keepWidthRatio(),
+            grades.keepWidthRatio(),
             "Keep: most width over the sharpest tenth of the scene."),
-        shown("keepRoundness", night.keepRoundness(), "Keep: least roundness b/a."),
+        shown("keepRoundness", grades.keepRoundness(), "Keep: least roundness b/a."),
         shown(
-            "widestCorePx",
-            night.widestCorePx(),
-            "A scene out of focus whose sharpest frames are wider, px, has nothing to keep."));
+            "asideWidthRatio",
+            grades.asideWidthRatio(),
+            "Set aside: wider than this over the sharpest tenth."),
+        shown("asideRoundness", grades.asideRoundness(), "Set aside: roundness b/a below this."),
+        shown("pointFwhmPx", uses.pointFwhmPx(), "A point: most width of its long side, px."),
+        shown("pointAxisRatio", uses.pointAxisRatio(), "A point: most length over width, a/b."),
+        shown("pointSkyShare", uses.pointSkyShare(), "Share of the sky where stars are points."),
+        shown("screenLongSidePx", uses.screenLongSidePx(), "4K screen: longer side, px."),
+        shown("webLongSidePx", uses.webLongSidePx(), "Web page: longer side, px."));
   }
 
   private static ShownSetting shown(String name, double value, String meaning) {

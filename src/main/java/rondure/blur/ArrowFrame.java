@@ -22,7 +22,7 @@ final class ArrowFrame {
     double[][] ownMatrix = new double[OWN][OWN];
     for (int k = 0; k < OWN; k++) {
       System.arraycopy(matrix[SHARED + k], SHARED, ownMatrix[k], 0, OWN);
-      ownMatrix[k][k] += prior.precision(k);
+      ownMatrix[k][k] += prior.precision(k, own[k]);
       pull[k] = framePull[SHARED + k] + prior.pull(k, own[k]);
     }
     for (int s = 0; s < SHARED; s++) {

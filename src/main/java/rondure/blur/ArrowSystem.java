@@ -18,7 +18,7 @@ final class ArrowSystem {
   ArrowSystem(Prior sharedPrior, double[] shared, double damping) {
     this.damping = damping;
     for (int k = 0; k < SHARED; k++) {
-      reduced[k][k] = sharedPrior.precision(k);
+      reduced[k][k] = sharedPrior.precision(k, shared[k]);
       pull[k] = sharedPrior.pull(k, shared[k]);
     }
   }

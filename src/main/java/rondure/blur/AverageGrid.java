@@ -97,8 +97,7 @@ final class AverageGrid {
       double weight = of.applyAsDouble(xs[i], ys[i]);
       squares += weight * weight;
     }
-    double alike = Math.max(1, CORRELATED_PX2 * samplesPerPx * samplesPerPx);
-    return noise * Math.sqrt(squares * alike) / total;
+    return noise * Math.sqrt(squares * alike()) / total;
   }
 
   /** Second moments about the centroid that the stars were laid on. */
@@ -106,8 +105,31 @@ final class AverageGrid {
     return new Moments(mean((x, y) -> x * x), mean((x, y) -> x * y), mean((x, y) -> y * y));
   }
 
-  /** Of the difference (xx - yy) / 2. */
-  double spin2ErrorPx2() {
-    return errorOf((x, y) -> (x * x - y * y) / 2);
+  /** Places with light. */
+  int count() {
+    return lights.length;
+  }
+
+  /** Of such a place, px from the centroid. */
+  double xPx(int place) {
+    return xs[place];
+  }
+
+  double yPx(int place) {
+    return ys[place];
+  }
+
+  double light(int place) {
+    return lights[place];
+  }
+
+  /** Standard error of a value of the grid. */
+  double noise() {
+    return noise;
+  }
+
+  /** Values that share one independent one. */
+  double alike() {
+    return Math.max(1, CORRELATED_PX2 * samplesPerPx * samplesPerPx);
   }
 }

@@ -14,9 +14,9 @@ import java.util.SplittableRandom;
  */
 final class BlockBootstrap {
   private static final int DRAWS = 40;
-  private static final int COLUMNS = 6;
-  private static final int ROWS = 4;
-  private static final int BLOCKS = COLUMNS * ROWS;
+  private static final int CELLS_ALONG = 6;
+  private static final int CELLS_ACROSS = 4;
+  private static final int BLOCKS = CELLS_ALONG * CELLS_ACROSS;
   private static final long SEED = 20_250_101L;
 
   /** A step so small that terms answer in proportion. */
@@ -54,7 +54,7 @@ final class BlockBootstrap {
 
   private FrameNormals[] blocks(int frame) {
     FrameModel model = solution.models().get(frame);
-    int[] blockOf = model.stars().cells(COLUMNS, ROWS);
+    int[] blockOf = model.stars().cells(CELLS_ALONG, CELLS_ACROSS);
     return FrameNormals.ofBlocks(model, solution.shared(), solution.own(frame), blockOf, BLOCKS);
   }
 
@@ -62,9 +62,11 @@ final class BlockBootstrap {
   private FrameNormals drawn(FrameNormals[] blocks, int frame, int draw) {
     FrameNormals drawn = FrameNormals.resampled(blocks, times[draw]);
     Prior prior = solution.ownPrior(frame);
+    double[] own = solution.own(frame);
     SplittableRandom chance = new SplittableRandom(SEED + 7919L * frame + 104_729L * draw);
     for (int k = 0; k < FrameModel.OWN; k++) {
-      drawn.pull[FrameModel.SHARED + k] += Math.sqrt(prior.precision(k)) * chance.nextGaussian();
+      double spread = Math.sqrt(prior.precision(k, own[k]));
+      drawn.pull[FrameModel.SHARED + k] += spread * chance.nextGaussian();
     }
     return drawn;
   }

@@ -37,9 +37,15 @@ final class BudgetBooks {
    * @param sky how well its motion is known
    * @param exposure how well its exposure is known
    * @param pathPx2 what the camera's path adds beyond the shapes of single stars
+   * @param pathErrorPx2 its standard error
    * @param developed whether its file was developed
    */
-  record Known(FrameSky sky, ExposureReading exposure, double pathPx2, boolean developed) {
+  record Known(
+      FrameSky sky,
+      ExposureReading exposure,
+      double pathPx2,
+      double pathErrorPx2,
+      boolean developed) {
 
     /** Standard error of the trail's moments over these: they grow as rate and time squared. */
     double trailErrorShare() {
@@ -58,7 +64,7 @@ final class BudgetBooks {
     return new Budget(
         all,
         edge,
-        withMotionError(bootstrap.errors(k), all, known.trailErrorShare()),
+        withMotionError(bootstrap.errors(k), all, known),
         booking.trailPx(),
         Math.abs(booking.meanDiscPx()),
         Math.hypot(booking.tripodRmsPx(), Math.sqrt(2 * known.pathPx2())),
@@ -82,13 +88,17 @@ final class BudgetBooks {
         terms.unexplainedPx2());
   }
 
-  /** The sky's part errs with its motion, and what is left over for the tripod with it. */
-  private static Terms withMotionError(Terms errors, Terms all, double relative) {
+  /**
+   * The sky's part errs with its motion, and what is left over for the tripod with it and with its
+   * path.
+   */
+  private static Terms withMotionError(Terms errors, Terms all, Known known) {
+    double ofTrail = known.trailErrorShare() * all.trailingPx2();
     return new Terms(
         errors.corePx2(),
         errors.focusPx2(),
-        relative * all.trailingPx2(),
-        Math.hypot(errors.tripodPx2(), relative * all.trailingPx2()),
+        ofTrail,
+        Math.hypot(Math.hypot(errors.tripodPx2(), ofTrail), known.pathErrorPx2()),
         errors.lensPx2(),
         errors.hazePx2(),
         errors.unexplainedPx2());

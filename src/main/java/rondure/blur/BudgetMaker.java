@@ -109,7 +109,10 @@ final class BudgetMaker {
 
   private void add(int i, FrameEvidence frame, Camera camera, FieldPlaces.Motion motion) {
     View view = new View(camera, frame.field().widthPx(), frame.field().heightPx());
-    FrameStars gathered = FrameStars.of(frame.field().stars(), view, motion);
+    int place = scene.places().get(i);
+    FrameStars gathered =
+        FrameStars.of(
+            frame.field().stars(), view, motion, k -> scene.sky().tracks().trackOf(place, k));
     if (gathered.count >= LEAST_STARS) {
       known.add(i);
       stars.add(gathered);

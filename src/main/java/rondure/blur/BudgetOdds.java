@@ -68,12 +68,11 @@ final class BudgetOdds {
     }
     for (int draw = 0; draw < DRAWS; draw++) {
       int at = draw * NORMALS;
-      LightMissing.Drawn light = missing.drawn(draw, CHANCE[at + 6]);
+      double lostShare = missing.drawn(draw, CHANCE[at + 6]);
       double trade = tradeablePx2 * leeway.tradeShare() * CHANCE[at + 5];
       Terms dry = drawn(budget.sky(), budget.error(), at, trade);
       Terms edge = drawn(budget.edge(), budget.error(), at, trade);
-      odds.merge(
-          rule.of(dry.withHaze(light.haloPx2()), edge, light.share()), 1.0 / DRAWS, Double::sum);
+      odds.merge(rule.of(dry, edge, lostShare), 1.0 / DRAWS, Double::sum);
     }
     return odds;
   }

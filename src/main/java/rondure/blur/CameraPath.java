@@ -28,7 +28,7 @@ record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
 
   /** Stretch that the tail adds, px². */
   double tailPx2() {
-    return tail.map(FaintTail::wholePx2).orElse(0.0);
+    return tail.map(FaintTail::spin2Px2).orElse(0.0);
   }
 
   /**
@@ -39,6 +39,11 @@ record CameraPath(Optional<DoubleImage> twice, Optional<FaintTail> tail) {
    */
   double roundPx2() {
     return twice.map(CameraPath::roundPx2).orElseGet(this::tailPx2);
+  }
+
+  /** Standard error of that, px²: of the tail's reach and light; two images are seen whole. */
+  double roundErrorPx2() {
+    return twice.isPresent() ? 0 : tail.map(FaintTail::errorPx2).orElse(0.0);
   }
 
   private static double roundPx2(DoubleImage twice) {

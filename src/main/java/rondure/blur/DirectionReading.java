@@ -1,10 +1,6 @@
 package rondure.blur;
 
 import java.util.Optional;
-import rondure.base.RobustStats;
-import rondure.sky.Camera;
-import rondure.sky.SkyMotion;
-import rondure.stars.Star;
 import rondure.stars.StarField;
 
 /**
@@ -48,22 +44,6 @@ record DirectionReading(
 
   private static final double LEAST_SMEAR_PX2 = 0.05;
 
-  /** Neighbouring stars share what no lens model describes: a third counts as independent. */
-  private static final double INDEPENDENT_SHARE = 1 / 3.0;
-
-  private static final double MOST_LOG_ODDS = 3;
-
-  /** A trail of any length can also be a turn of the camera about its axis: no proof. */
-  private static final double MOST_LOG_ODDS_OF_ANY_LENGTH = 1.5;
-
-  /** Half of two more parameters' chi² at 95 %. */
-  private static final double COST_OF_FREEDOM = 3;
-
-  /** Directions that a real lens bends in ways not modelled: two such patterns are alike. */
-  private static final double LENS_MISFIT_PX2 = 0.1;
-
-  private static final double LENS_MISFIT_SHARE = 0.05;
-
   /**
    * @param oval true when the stars are clearly oval: only then is the lens axis searched
    */
@@ -74,7 +54,7 @@ record DirectionReading(
     SmearField smears = oval ? LensAxis.settle(centred) : centred;
     SmearModel lens = SmearFits.lensOnly(smears);
     SmearModel shake = SmearFits.shake(smears);
-    Optional<Double> centre = trailCentre(evidence);
+    Optional<Double> centre = LongestTrail.centrePx(evidence);
     Optional<SmearModel> trail =
         field.stars().size() < LEAST_STARS_FOR_PATTERN
             ? Optional.empty()
@@ -82,7 +62,7 @@ record DirectionReading(
     SmearModel best = trail.filter(t -> t.loss() < shake.loss()).orElse(shake);
     double gain = lens.loss() - best.loss();
     boolean real = gain >= SIGNIFICANT_GAIN && best.smearPx2() >= LEAST_SMEAR_PX2;
-    Optional<Double> most = largestPx2(evidence, MIDDLE);
+    Optional<Double> most = LongestTrail.smearPx2(evidence, MIDDLE);
     if (!real) {
       return new DirectionReading(
           0,
@@ -102,7 +82,7 @@ record DirectionReading(
         centre,
         most.map(px2 -> Math.sqrt(best.smearPx2() / px2)),
         most.orElse(0.0),
-        trail.map(t -> logOdds(shake, t, smears, centre.isPresent())).orElse(0.0),
+        trail.map(t -> PatternOdds.of(shake, t, smears, centre.isPresent())).orElse(0.0),
         centre.map(known -> PoleOdds.of(smears, evidence.exposureSeconds().orElseThrow())),
         best.radialPx2(),
         best.lensPx2(),
@@ -113,7 +93,7 @@ record DirectionReading(
   private static Optional<SmearModel> trail(
       FrameEvidence evidence, SmearField smears, Optional<Double> centrePx, double shakeGain) {
     if (centrePx.isPresent()) {
-      return largestPx2(evidence, LONGEST)
+      return LongestTrail.smearPx2(evidence, LONGEST)
           .filter(px2 -> Math.sqrt(24 * px2) >= LEAST_TRAIL_FOR_PATTERN_PX)
           .map(px2 -> TrailFit.best(smears, evidence.exposureSeconds().orElseThrow()));
     }
@@ -133,55 +113,5 @@ record DirectionReading(
   /** Length of a line that adds this smear: L²/24 per axis. */
   double smearLengthPx() {
     return Math.sqrt(24 * smearPx2);
-  }
-
-  private static Optional<Double> trailCentre(FrameEvidence evidence) {
-    return evidence
-        .exposureSeconds()
-        .flatMap(
-            seconds ->
-                evidence.focalLengthPx().map(px -> SkyMotion.smallFieldTrailPx(px, 0, seconds)));
-  }
-
-  /** Quantile over the stars of the smear of the longest trail possible at each. */
-  private static Optional<Double> largestPx2(FrameEvidence evidence, double quantile) {
-    if (evidence.exposureSeconds().isEmpty() || evidence.focalLengthPx().isEmpty()) {
-      return Optional.empty();
-    }
-    StarField field = evidence.field();
-    Camera camera =
-        Camera.rectilinear(evidence.focalLengthPx().get(), field.widthPx(), field.heightPx());
-    double seconds = evidence.exposureSeconds().get();
-    double[] smears = new double[field.stars().size()];
-    for (int i = 0; i < smears.length; i++) {
-      Star star = field.stars().get(i);
-      double length = SkyMotion.largestTrailPx(camera, star.xPx(), star.yPx(), seconds);
-      smears[i] = length * length / 24;
-    }
-    return Optional.of(RobustStats.percentile(quantile, smears)).filter(px2 -> px2 > 0);
-  }
-
-  private static double logOdds(
-      SmearModel shake, SmearModel trail, SmearField field, boolean lengthKnown) {
-    double freedom = Math.max(1, 2.0 * field.count() - 4);
-    double scale = Math.max(1, Math.min(shake.loss(), trail.loss()) / freedom);
-    double odds = INDEPENDENT_SHARE * (shake.loss() - trail.loss()) / (2 * scale);
-    double bounded =
-        lengthKnown
-            ? Math.max(-MOST_LOG_ODDS, Math.min(MOST_LOG_ODDS, odds))
-            : Math.max(0, Math.min(MOST_LOG_ODDS_OF_ANY_LENGTH, odds - COST_OF_FREEDOM));
-    return bounded * Math.min(1, Math.pow(difference(shake, trail, field), 2));
-  }
-
-  /** How far the two patterns differ, r.m.s., over what a real lens may hide. */
-  private static double difference(SmearModel shake, SmearModel trail, SmearField field) {
-    double sum = 0;
-    for (int i = 0; i < field.count(); i++) {
-      double[] one = shake.at().spin2(field.xs[i], field.ys[i]);
-      double[] two = trail.at().spin2(field.xs[i], field.ys[i]);
-      sum += Math.pow(one[0] - two[0], 2) + Math.pow(one[1] - two[1], 2);
-    }
-    double hidden = LENS_MISFIT_PX2 + LENS_MISFIT_SHARE * trail.smearPx2();
-    return Math.sqrt(sum / Math.max(1, field.count())) / hidden;
   }
 }

@@ -5,7 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Lenses that explain a scene, likeliest first, and what share of belief each deserves.
+ * Lenses that explain a scene and what share of belief each deserves. The first is the one to book
+ * by, of the others the likeliest come first.
  *
  * @param solutions at least one
  * @param shares adding up to 1
@@ -24,13 +25,7 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
    * Measured moments of large discs came out up to a third too large, of large coma up to a half
    * too small, of what is beyond the core (drawn nights, docs/accuracy.md).
    */
-  private static final double ROUND_SHARE = 0.25;
-
-  /**
-   * Where the stars do not tell, a curved field before a flat astigmatic one (a convention, too
-   * weak to decide): logarithm of the odds.
-   */
-  private static final double CURVED_FIRST = 0.3;
+  private static final double CURVE_SHARE = 0.25;
 
   /** Explanations whose bookings differ by less of the core, or of the widening, are one. */
   private static final double SAME_CORE_SHARE = 0.05;
@@ -73,7 +68,40 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
       }
     }
     double sum = odds.stream().mapToDouble(w -> w).sum();
-    return new Explanations(kept, odds.stream().map(w -> w / sum).toList());
+    List<Double> shares = odds.stream().map(w -> w / sum).toList();
+    return new Explanations(kept, shares).byLargerPart();
+  }
+
+  /**
+   * The first is the likeliest of those that give the larger part of the widening to what most
+   * belief gives it to, focus or lens: several like lenses must not lose to one of another kind.
+   */
+  private Explanations byLargerPart() {
+    double ofFocus = 0;
+    for (int i = 0; i < solutions.size(); i++) {
+      ofFocus += moreFocus(solutions.get(i)) ? shares.get(i) : 0;
+    }
+    boolean focus = ofFocus > 0.5;
+    List<SceneSolution> ordered = new ArrayList<>();
+    List<Double> with = new ArrayList<>();
+    for (boolean part : new boolean[] {focus, !focus}) {
+      for (int i = 0; i < solutions.size(); i++) {
+        if (moreFocus(solutions.get(i)) == part) {
+          ordered.add(solutions.get(i));
+          with.add(shares.get(i));
+        }
+      }
+    }
+    return new Explanations(ordered, with);
+  }
+
+  private static boolean moreFocus(SceneSolution solution) {
+    double more = 0;
+    for (int k : solution.together()) {
+      Booking booking = new Booking(solution.models().get(k), solution.shared(), solution.own(k));
+      more += booking.focusPx2() - booking.lensPx2();
+    }
+    return more > 0;
   }
 
   /**
@@ -82,19 +110,11 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
    */
   private static double loss(SceneSolution solution, double misfit) {
     double loss =
-        solution.tolerantLoss(solution.together(), ROUND_SHARE)
-            + CAUTION * misfit * ComaTails.loss(solution)
-            + CAUTION * misfit * CURVED_FIRST * astigmaticShare(solution.lens());
+        solution.tolerantLoss(solution.together(), CURVE_SHARE)
+            + CAUTION * misfit * ComaTails.loss(solution);
     double stars = solution.together().stream().mapToDouble(k -> starsOf(solution, k)).sum();
     boolean steep = solution.lens().comaGrowth() == ComaGrowth.STEEP;
     return steep ? loss + misfit * Math.log(Math.max(1, stars)) / 2 : loss;
-  }
-
-  /** How much of what the lens's surfaces widen its corners is astigmatism's. */
-  private static double astigmaticShare(LensSurface lens) {
-    double split = lens.astigmatismPx() * lens.astigmatismPx() / 4;
-    double bent = lens.curvaturePx() * lens.curvaturePx();
-    return split + bent > 0 ? split / (split + bent) : 0;
   }
 
   private static int starsOf(SceneSolution solution, int frame) {

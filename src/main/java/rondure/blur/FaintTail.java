@@ -1,40 +1,51 @@
 package rondure.blur;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
-import rondure.stars.AverageStar;
 import rondure.stars.Star;
 import rondure.stars.StarField;
 
 /**
  * Light too faint and too far out for the shape of a single star, seen in the average of many: the
- * path of a hand on the shutter or of a short knock.
+ * path of a hand on the shutter or of a short knock, a swing that dies away.
  *
- * @param spin2Px2 stretch (spin-2 length) of the average star beyond the median star's
- * @param errorPx2 its standard error from the noise of the average's rim
+ * @param spin2Px2 stretch (spin-2 length) of the whole path beyond the median star's, with what
+ *     lies beyond the average star's picture
+ * @param errorPx2 its standard error, that of the path's reach included
  * @param angleRad direction of that stretch, rad from +x towards +y
- * @param roundPx2 mean of the average star's second moments over all directions
+ * @param certainty χ² of the path over none
  */
-record FaintTail(double spin2Px2, double errorPx2, double angleRad, double roundPx2) {
+record FaintTail(double spin2Px2, double errorPx2, double angleRad, double certainty) {
   /** Fewer stars average too little noise away. */
   private static final int LEAST_STARS = 15;
 
-  /** Widths along the long axis: reaches the path, not the neighbours. */
-  private static final double REACH_PER_FWHM = 2.2;
+  /** One zone alone cannot tell the camera's tail from the lens's. */
+  private static final int LEAST_ZONES = 2;
 
-  private static final double SURE_SIGMAS = 3.5;
+  /** Amplitudes of the swing that are tried, half-maximum lengths of the stars. */
+  private static final double[] REACHES = {1.4, 2, 2.6, 3.4, 4.4, 5.8};
 
-  /** Of a simulated hand on the shutter, this share of the stretch is near enough to be seen. */
-  private static final double SEEN_SHARE = 0.5;
+  /** Five standard errors: rings are many, and their errors no more than estimates. */
+  private static final double SURE = 25;
 
-  private static final double LEAST_PX2 = 0.2;
+  /** The shortest reach is what a trail leaves beyond the model of its core. */
+  private static final double BEYOND_SHORTEST = 8;
 
-  /** Widening over stretch: 1 along one line; wings beyond the fitted star's add to it. */
-  private static final double LEAST_WIDENING = 0.5;
+  /** χ² by which a reach may be worse than the best. */
+  private static final double AS_WELL = 8;
 
-  /** The stretch in a zone over that of the whole frame. */
-  private static final double LEAST_IN_ZONE = 0.5;
+  /** Part of the exposure that fades in less leaves no more than the sky's unevenness. */
+  private static final double LEAST_PART = 0.07;
+
+  /** What fades no faster is no tail: the shapes of single stars hold it. */
+  private static final double MOST_PART = 0.5;
+
+  /** A stretch of the single stars, over their second moment, that may leave a false tail. */
+  private static final double LONG_STRETCH = 0.1;
 
   /** Beside stars drawn out so far lie the neighbours' ends: no tail can be told. */
   private static final double LEAST_ROUNDNESS = 0.45;
@@ -42,64 +53,90 @@ record FaintTail(double spin2Px2, double errorPx2, double angleRad, double round
   /** Beside a wider core, misfits of the star's model look like tails, half-maximum px. */
   private static final double WIDEST_CORE_PX = 4;
 
-  /** Stretch of the whole path, with what lies beyond the average star's picture, px². */
-  double wholePx2() {
-    return spin2Px2 / SEEN_SHARE;
+  private static final double LEAST_PX2 = 0.05;
+
+  /** Hands press to one side and stir across: paths of a second simulator read so far off. */
+  private static final double PATH_ERROR = 0.25;
+
+  private static final double NARROWEST_SIGMA_PX = 0.6;
+
+  /** The tail of a field's average stars, when it has one beyond doubt. */
+  static Optional<FaintTail> of(StarField field, FieldShape shape) {
+    if (shape.starCount() < LEAST_STARS
+        || shape.minorFwhmPx() > WIDEST_CORE_PX
+        || shape.roundness() < LEAST_ROUNDNESS) {
+      return Optional.empty();
+    }
+    List<TailField> fits = fits(field);
+    return fits.stream()
+        .min(Comparator.comparingDouble(TailField::chi2))
+        .filter(best -> certainty(fits, best) > SURE)
+        .filter(best -> best.part() > LEAST_PART && best.part() < MOST_PART)
+        .filter(best -> -2 * best.logGainOf(fits.get(0)) > BEYOND_SHORTEST)
+        .filter(best -> isAlong(best, shape))
+        .map(best -> over(fits, best, shape.moments()))
+        .filter(tail -> tail.spin2Px2() > LEAST_PX2);
   }
 
-  /** The tail of a field's average star, when it has one beyond doubt. */
-  static Optional<FaintTail> of(StarField field, FieldShape shape) {
-    return read(field, shape)
-        .filter(tail -> shape.minorFwhmPx() <= WIDEST_CORE_PX)
-        .filter(tail -> shape.roundness() >= LEAST_ROUNDNESS)
-        .filter(tail -> tail.spin2Px2() > Math.max(LEAST_PX2, shape.moments().spin2Px2()))
-        .filter(tail -> tail.spin2Px2() > SURE_SIGMAS * tail.errorPx2())
-        .filter(tail -> tail.widens(shape))
-        .filter(tail -> tail.isAllOver(field, shape));
+  /** The largest of those reaches that fit about as well. */
+  private static double certainty(List<TailField> fits, TailField best) {
+    return fits.stream()
+        .skip(1)
+        .filter(fit -> -2 * best.logGainOf(fit) < AS_WELL)
+        .mapToDouble(TailField::certainty)
+        .max()
+        .orElse(0);
+  }
+
+  /** Across a long trail lies what the trail's model took too much from the rings. */
+  private static boolean isAlong(TailField tail, FieldShape shape) {
+    Moments single = shape.moments();
+    double along = (single.xxPx2() - single.yyPx2()) / 2;
+    return single.spin2Px2() < LONG_STRETCH * single.meanPx2()
+        || tail.along() * along + tail.diagonal() * single.xyPx2() > 0;
+  }
+
+  /** The fits of every reach, shortest first; none where too few zones have an average star. */
+  private static List<TailField> fits(StarField field) {
+    double fwhm = median(field.stars(), true);
+    double sigma =
+        Math.max(NARROWEST_SIGMA_PX, median(field.stars(), false) / Moments.FWHM_PER_SIGMA);
+    List<TailZones.Rings> zones = TailZones.of(field, fwhm);
+    List<TailField> fits = new ArrayList<>();
+    if (zones.size() >= LEAST_ZONES) {
+      for (double reach : REACHES) {
+        fits.add(
+            TailField.of(
+                reach * fwhm, zones.stream().map(z -> z.fitted(reach * fwhm, sigma)).toList()));
+      }
+    }
+    return fits;
+  }
+
+  private static double median(List<Star> stars, boolean major) {
+    return RobustStats.median(
+        stars.stream().mapToDouble(s -> major ? s.fwhmMajorPx() : s.fwhmMinorPx()).toArray());
   }
 
   /**
-   * Light added along a path widens as much across all directions as it stretches (its tensor has
-   * no negative axis); noise stretches without widening.
+   * What single stars show is taken off. Mean over the reaches by their likelihoods, of logarithms:
+   * the farthest would rule the plain mean.
    */
-  private boolean widens(FieldShape shape) {
-    return roundPx2 - shape.moments().meanPx2() > LEAST_WIDENING * spin2Px2;
-  }
-
-  /** The camera moves all stars alike; a neighbour of one star shows in that star's zone alone. */
-  private boolean isAllOver(StarField field, FieldShape shape) {
-    return field.averageStars().stream()
-        .filter(average -> average.starCount() >= LEAST_STARS)
-        .map(average -> beyond(field, shape, average))
-        .allMatch(zone -> along(zone) > LEAST_IN_ZONE * spin2Px2 - 2 * zone.errorPx2);
-  }
-
-  /** Another's stretch in this one's direction. */
-  private double along(FaintTail other) {
-    return other.spin2Px2 * Math.cos(2 * (other.angleRad - angleRad));
-  }
-
-  /** The stretch of the average beyond the single stars', whether it means something or not. */
-  static Optional<FaintTail> read(StarField field, FieldShape shape) {
-    return field.averageStars().stream()
-        .filter(average -> average.zone() == AverageStar.Zone.WHOLE)
-        .filter(average -> average.starCount() >= LEAST_STARS)
-        .findFirst()
-        .map(average -> beyond(field, shape, average));
-  }
-
-  private static FaintTail beyond(StarField field, FieldShape shape, AverageStar star) {
-    double fwhm =
-        RobustStats.median(field.stars().stream().mapToDouble(Star::fwhmMajorPx).toArray());
-    AverageGrid grid = new AverageGrid(star, REACH_PER_FWHM * fwhm);
-    Moments average = grid.moments();
-    Moments single = shape.moments();
-    double along = (average.xxPx2() - average.yyPx2() - single.xxPx2() + single.yyPx2()) / 2;
-    double diagonal = average.xyPx2() - single.xyPx2();
-    return new FaintTail(
-        Math.hypot(along, diagonal),
-        grid.spin2ErrorPx2(),
-        Math.atan2(diagonal, along) / 2,
-        average.meanPx2());
+  private static FaintTail over(List<TailField> fits, TailField best, Moments single) {
+    double sum = 0;
+    double first = 0;
+    double second = 0;
+    for (TailField fit : fits) {
+      double weight = Math.exp(best.logGainOf(fit));
+      double log = Math.log(Math.max(LEAST_PX2, fit.beyondPx2(single)));
+      sum += weight;
+      first += weight * log;
+      second += weight * log * log;
+    }
+    double mean = Math.exp(first / sum);
+    double ofReach = mean * Math.sqrt(Math.max(0, second / sum - first * first / (sum * sum)));
+    double ofPart = best.swingPx2() * best.error() / best.part();
+    double error = Math.hypot(Math.hypot(ofReach, ofPart), PATH_ERROR * mean);
+    return new FaintTail(mean, error, best.angleRad(), certainty(fits, best));
   }
 }

@@ -49,7 +49,7 @@ record FieldLoss(double slopeXMag, double slopeYMag, double scatterMag, double m
 
   FrameLight.Loss loss(double lossMag, double errorMag, int frames) {
     double error = Math.hypot(errorMag, meanErrorMag);
-    return new FrameLight.Loss(lossMag, error, scatterMag, slopeXMag, slopeYMag, frames);
+    return new FrameLight.Loss(lossMag, error, scatterMag, slopeXMag, slopeYMag, frames, 0);
   }
 
   private static double[] slope(StarLight light, int[] entries, double[] rest) {

@@ -98,6 +98,8 @@ public record FrameLight(
    * @param slopeXMag how the loss grows to the right over half the frame's diagonal
    * @param slopeYMag the same downwards, stored coordinates
    * @param frames frames linked with each other by the stars they share
+   * @param fallMag how much light these lost from the first to the last, where they are too few to
+   *     show where a steady fall began; else 0
    */
   public record Loss(
       double lossMag,
@@ -105,9 +107,14 @@ public record FrameLight(
       double scatterMag,
       double slopeXMag,
       double slopeYMag,
-      int frames) {
+      int frames,
+      double fallMag) {
     public Loss {
-      if (!(Double.isFinite(lossMag) && errorMag >= 0 && scatterMag >= 0 && frames >= 2)) {
+      if (!(Double.isFinite(lossMag)
+          && errorMag >= 0
+          && scatterMag >= 0
+          && frames >= 2
+          && fallMag >= 0)) {
         throw new IllegalArgumentException(
             "loss must be finite, its errors >= 0, of 2 or more frames, were "
                 + lossMag
@@ -116,8 +123,15 @@ public record FrameLight(
                 + ", "
                 + scatterMag
                 + ", "
-                + frames);
+                + frames
+                + ", "
+                + fallMag);
       }
+    }
+
+    /** The same in a steady fall. */
+    Loss of(double steadyFallMag) {
+      return new Loss(lossMag, errorMag, scatterMag, slopeXMag, slopeYMag, frames, steadyFallMag);
     }
 
     /** Share of the light that is lost: 1 - 10^(-0.4 Δm); negative for a gain. */

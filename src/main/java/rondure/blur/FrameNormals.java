@@ -111,6 +111,12 @@ final class FrameNormals {
     return u <= HUBER ? square / 2 : HUBER * u - HUBER * HUBER / 2;
   }
 
+  /** Huber's weight of a star, see {@link #loss(double)}. */
+  static double weight(double square) {
+    double u = Math.sqrt(square);
+    return u <= HUBER ? 1 : HUBER / u;
+  }
+
   private void add(int i, double[] shared, double[] own, int from) {
     FrameStars stars = model.stars();
     model.predict(i, shared, own, predicted, slopes);
@@ -119,8 +125,7 @@ final class FrameNormals {
       double off = (stars.seen[3 * i + part] - predicted[part]) / stars.error[3 * i + part];
       square += off * off;
     }
-    double u = Math.sqrt(square);
-    double weight = u <= HUBER ? 1 : HUBER / u;
+    double weight = weight(square);
     loss += loss(square);
     for (int part = 0; part < 3; part++) {
       double error = stars.error[3 * i + part];

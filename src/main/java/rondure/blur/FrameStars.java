@@ -1,6 +1,8 @@
 package rondure.blur;
 
 import java.util.List;
+import java.util.function.IntUnaryOperator;
+import java.util.stream.IntStream;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.stars.Star;
@@ -15,7 +17,14 @@ final class FrameStars {
   private static final double FLOOR_SHARE = 0.025;
   private static final double WIDEST = 0.9;
 
+  /** Of stars that are not known in other frames. */
+  static final int NO_TRACK = -1;
+
   final int count;
+
+  /** Which star of the scene each is. */
+  final int[] tracks;
+
   final FieldPlaces places;
   final double[] seen;
   final double[] error;
@@ -30,8 +39,9 @@ final class FrameStars {
 
   private final double halfWidth;
 
-  private FrameStars(List<Star> stars, View view, FieldPlaces.Motion motion) {
+  private FrameStars(List<Star> stars, int[] tracks, View view, FieldPlaces.Motion motion) {
     count = stars.size();
+    this.tracks = tracks;
     halfWidth = view.widthPx() / 2.0 / view.halfDiagonalPx();
     places =
         new FieldPlaces(
@@ -55,13 +65,20 @@ final class FrameStars {
    * @param stars measured, brightest first
    */
   static FrameStars of(List<Star> stars, View view, FieldPlaces.Motion motion) {
-    List<Star> known =
-        stars.stream()
-            .filter(FrameStars::isKnown)
-            .filter(star -> view.camera().sees(star.xPx(), star.yPx()))
+    return of(stars, view, motion, i -> NO_TRACK);
+  }
+
+  /** The same with which star of the scene each of those measured is. */
+  static FrameStars of(
+      List<Star> stars, View view, FieldPlaces.Motion motion, IntUnaryOperator trackOf) {
+    int[] known =
+        IntStream.range(0, stars.size())
+            .filter(i -> isKnown(stars.get(i)))
+            .filter(i -> view.camera().sees(stars.get(i).xPx(), stars.get(i).yPx()))
             .limit(MOST_STARS)
-            .toList();
-    return new FrameStars(known, view, motion);
+            .toArray();
+    List<Star> kept = IntStream.of(known).mapToObj(stars::get).toList();
+    return new FrameStars(kept, IntStream.of(known).map(trackOf).toArray(), view, motion);
   }
 
   private static boolean isKnown(Star star) {
@@ -86,9 +103,17 @@ final class FrameStars {
     }
   }
 
-  /** The cell of each star in a grid over the frame, row by row. */
-  int[] cells(int columns, int rows) {
+  /**
+   * The cell of each star in a grid over the frame, row by row.
+   *
+   * @param along cells along the long side
+   * @param across cells along the short side
+   */
+  int[] cells(int along, int across) {
     double halfHeight = Math.sqrt(1 - halfWidth * halfWidth);
+    boolean upright = halfHeight > halfWidth;
+    int columns = upright ? across : along;
+    int rows = upright ? along : across;
     int[] cells = new int[count];
     for (int i = 0; i < count; i++) {
       int column = (int) Math.floor(columns * (places.x[i] / halfWidth + 1) / 2);

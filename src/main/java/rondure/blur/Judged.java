@@ -8,10 +8,12 @@ import java.util.Optional;
  *
  * @param verdict the cause and how sure it is
  * @param budget the blur shared out, where the scene allows it
+ * @param loss light that its stars lost, where other frames tell
  */
-public record Judged(Verdict verdict, Optional<Budget> budget) {
+public record Judged(Verdict verdict, Optional<Budget> budget, Optional<FrameLight.Loss> loss) {
   public Judged {
     Objects.requireNonNull(verdict, "verdict");
     Objects.requireNonNull(budget, "budget");
+    Objects.requireNonNull(loss, "loss");
   }
 }

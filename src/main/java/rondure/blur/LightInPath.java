@@ -23,6 +23,7 @@ final class LightInPath {
         loss.scatterMag(),
         loss.slopeXMag(),
         loss.slopeYMag(),
-        loss.frames());
+        loss.frames(),
+        loss.fallMag());
   }
 }

@@ -6,8 +6,12 @@ import java.util.SplittableRandom;
 
 /**
  * Light that a star's image misses: what it lost beside the scene's clear frames, what stands in a
- * halo, and what dew that makes a halo takes besides. The last cannot be seen: it is taken to be as
- * much again, give or take e^±0.5.
+ * halo, what dew that makes a halo takes besides, and what a steady fall took before the first
+ * frame shown. The last two cannot be seen. What dew takes besides is taken to be as much again,
+ * give or take e^±0.5. Of the fall the frames show a part that is nothing special in its course: it
+ * took more than r times as much before with probability 1 / (1 + r) (Gott 1993, Nature 363, 315;
+ * from memory), as far as so much may be lost. What no frame shows shall leave a verdict open and
+ * not make it: in half of the cases nothing went before, in the others the larger half of that law.
  *
  * @param loss beside the scene's clear frames
  * @param own the frame's halo
@@ -32,10 +36,14 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
   private static final double LOST_MAG = 0.1;
   private static final double SURE_SIGMAS = 3;
   private static final double BESIDES_SPREAD = 0.5;
-  private static final int NORMALS = 3;
+  private static final int NORMALS = 4;
+
+  /** Three quarters of the light: hardly a star is left to be followed through more. */
+  private static final double MOST_MAG = 1.5;
+
   private static final double[] CHANCE = chance();
 
-  /** Three standard normal numbers for each draw, always the same. */
+  /** Standard normal numbers for each draw, always the same. */
   private static double[] chance() {
     SplittableRandom random = new SplittableRandom(20_251_125);
     double[] chance = new double[DRAWS * NORMALS];
@@ -44,14 +52,6 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
     }
     return chance;
   }
-
-  /**
-   * One of the cases that may be.
-   *
-   * @param share of the light that the star's image misses
-   * @param haloPx2 second moment that the halo adds
-   */
-  record Drawn(double share, double haloPx2) {}
 
   static LightMissing of(FrameLight light) {
     return new LightMissing(light.loss(), light.halo(), light.clearHalo());
@@ -84,42 +84,55 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
   }
 
   /**
+   * Share of the light that is missing, in one of the cases that may be.
+   *
    * @param draw from 0
    * @param normal how far off the loss is, in its errors
    */
-  Drawn drawn(int draw, double normal) {
-    double lost = loss.map(l -> lostShare(l, normal)).orElse(0.0);
+  double drawn(int draw, double normal) {
+    double before = Excess.normalShare(CHANCE[draw * NORMALS + 3]);
+    double luck = draw % 2 == 0 ? before / 2 : 1;
+    double lost = loss.map(l -> lostShare(l, normal, luck)).orElse(0.0);
     double off = CHANCE[draw * NORMALS];
-    double luck = Excess.normalShare(CHANCE[draw * NORMALS + 1]);
+    double haloLuck = Excess.normalShare(CHANCE[draw * NORMALS + 1]);
     double besides = Math.exp(BESIDES_SPREAD * CHANCE[draw * NORMALS + 2]);
     Optional<Halo> base = loss.isPresent() ? clear : own;
     double baseShare =
-        base.filter(halo -> luck < halo.dewProbability(USUAL)).map(h -> h.share(off)).orElse(0.0);
+        base.filter(halo -> haloLuck < halo.dewProbability(USUAL))
+            .map(h -> h.share(off))
+            .orElse(0.0);
     double kept = (1 - lost) * (1 - baseShare) * (1 - Math.min(0.9, besides * baseShare));
-    double halo =
-        luck < haloProbability() ? own.map(h -> h.px2() * h.share(off) / h.share()).orElse(0.0) : 0;
-    return new Drawn(1 - kept, halo);
+    return 1 - kept;
   }
 
-  private static double lostShare(FrameLight.Loss loss, double normal) {
+  private static double lostShare(FrameLight.Loss loss, double normal, double luck) {
     double error = Math.hypot(loss.errorMag(), Haze.LEAST_ERROR_MAG);
-    return 1 - Math.pow(10, -0.4 * (loss.lossMag() + normal * error));
+    double mag = loss.lossMag() + normal * error + beforeMag(loss.fallMag(), luck);
+    return 1 - Math.pow(10, -0.4 * mag);
   }
 
   /**
-   * Probability that what is missing is called haze where nothing else widens the stars.
+   * What a steady fall took before the first frame.
    *
-   * @param corePx2 second moment of the core
+   * @param fallMag that the frames show
+   * @param luck from 0, for as much as may be, to 1, for nothing
    */
-  double hazeProbability(double corePx2, NamingRule rule) {
+  static double beforeMag(double fallMag, double luck) {
+    double least = Math.min(1, fallMag / MOST_MAG);
+    return fallMag > 0 ? fallMag * (1 / (least + (1 - least) * luck) - 1) : 0;
+  }
+
+  /**
+   * Probability that so much is missing that it is called haze where nothing else widens the stars.
+   */
+  double hazeProbability() {
     if (loss.isEmpty() && own.isEmpty()) {
       return 0;
     }
     int hazy = 0;
     for (int draw = 0; draw < DRAWS; draw++) {
-      Drawn drawn = drawn(draw, CHANCE[(DRAWS - 1 - draw) * NORMALS + 2]);
-      Terms terms = new Terms(corePx2, 0, 0, 0, 0, drawn.haloPx2(), 0);
-      hazy += rule.of(terms, terms, drawn.share()) == Cause.HAZE ? 1 : 0;
+      double share = drawn(draw, CHANCE[(DRAWS - 1 - draw) * NORMALS + 2]);
+      hazy += share >= FrameLight.HAZE_LOSS_SHARE ? 1 : 0;
     }
     return hazy / (double) DRAWS;
   }

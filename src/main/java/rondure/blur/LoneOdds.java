@@ -28,13 +28,11 @@ final class LoneOdds {
   private final OneFrameAttribution oneFrame;
   private final BudgetOdds odds;
   private final AttributionSettings settings;
-  private final NamingRule rule;
 
   LoneOdds(OneFrameAttribution oneFrame, BudgetOdds odds, AttributionSettings settings) {
     this.settings = settings;
     this.oneFrame = oneFrame;
     this.odds = odds;
-    this.rule = new NamingRule(settings);
   }
 
   /**
@@ -48,9 +46,8 @@ final class LoneOdds {
     if (shown.saw(Evidence.Kind.DOUBLE_IMAGE) || shown.saw(Evidence.Kind.FLAT_TOPPED)) {
       return shown.probabilities();
     }
-    double corePx2 = FieldShape.of(frame.field()).minorPx2();
     Map<Cause, Double> humble =
-        Haze.given(humble(shown.probabilities()), missing.hazeProbability(corePx2, rule));
+        Haze.given(humble(shown.probabilities()), missing.hazeProbability());
     return fitted(frame, path, missing)
         .map(fit -> Mixing.mix(fit, FIT_SHARE, humble))
         .orElse(humble);

@@ -1,18 +1,15 @@
 package rondure.blur;
 
 /**
- * What a frame is called from what each cause adds: the largest cause, when all together widen the
- * stars by a quarter over the core (haze only where its halo and what the air took make up a fifth
- * of their light); else haze, when it takes a third of their light; else the lens, when the outer
- * fifth alone is wider by 60 % and the lens has most of that.
+ * What a frame is called from what each cause adds: the largest cause, when all that widens the
+ * stars makes them a quarter wider than the core; else haze, when it takes a third of their light;
+ * else the lens, when the outer fifth alone is wider by 60 % and the lens has most of that.
+ *
+ * <p>A halo counts by the light in it and not by its moment: of two Gaussians the wider must hold
+ * 71 % of the light before half the peak lies a quarter farther out, whatever its width.
  */
 final class NamingRule {
-  private static final Cause[] WIDENING = {
-    Cause.FOCUS, Cause.TRAILING, Cause.TRIPOD, Cause.LENS, Cause.HAZE
-  };
-
-  /** Share of the light that must be missing where a halo's second moment names haze. */
-  static final double HALO_LOSS_SHARE = 0.2;
+  private static final Cause[] WIDENING = {Cause.FOCUS, Cause.TRAILING, Cause.TRIPOD, Cause.LENS};
 
   private final double namedRatio;
   private final double namedEdgeRatio;
@@ -25,12 +22,9 @@ final class NamingRule {
   /**
    * @param sky each term, median over the sky
    * @param edge each term in the outer fifth
-   * @param lostShare share of the light that the stars' images miss
+   * @param lostShare share of the light that is not in the stars any more
    */
   Cause of(Terms sky, Terms edge, double lostShare) {
-    if (hazy(sky, lostShare)) {
-      return Cause.HAZE;
-    }
     Terms dry = sky.withHaze(0);
     if (dry.widening() >= namedRatio) {
       return largest(dry);
@@ -41,13 +35,6 @@ final class NamingRule {
     Terms outer = edge.withHaze(0);
     boolean lens = outer.widening() >= namedEdgeRatio && largest(outer) == Cause.LENS;
     return lens ? Cause.LENS : Cause.NONE;
-  }
-
-  /** A halo so faint that the star's image misses little light softens nothing one can see. */
-  private boolean hazy(Terms sky, double lostShare) {
-    return lostShare >= HALO_LOSS_SHARE
-        && sky.widening() >= namedRatio
-        && largest(sky) == Cause.HAZE;
   }
 
   private static Cause largest(Terms terms) {

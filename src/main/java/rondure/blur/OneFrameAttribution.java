@@ -35,7 +35,7 @@ public final class OneFrameAttribution implements Attribution {
     List<Judged> frames =
         scene.frames().stream()
             .parallel()
-            .map(frame -> new Judged(judge(frame), Optional.empty()))
+            .map(frame -> new Judged(judge(frame), Optional.empty(), Optional.empty()))
             .toList();
     return new SceneVerdicts(frames, Optional.empty());
   }

@@ -130,7 +130,7 @@ final class OwnExpectations {
       FrameModel model = models.get(frame);
       double still = model.stars().stillRoundPx2(model.lengthening());
       double error = NEAR_FOCUS * Math.sqrt(Math.max(LEAST_PX2, still));
-      prior.expect(FrameModel.DISC, discs[frame], error * tempered);
+      prior.expectLoosely(FrameModel.DISC, discs[frame], error, misfit);
     }
     return prior;
   }

@@ -83,7 +83,7 @@ final class OwnFit {
     for (int k = 0; k < FrameModel.OWN; k++) {
       System.arraycopy(
           normals.matrix[FrameModel.SHARED + k], FrameModel.SHARED, matrix[k], 0, FrameModel.OWN);
-      matrix[k][k] += prior.precision(k);
+      matrix[k][k] += prior.precision(k, own[k]);
       pull[k] = normals.pull[FrameModel.SHARED + k] + prior.pull(k, own[k]);
     }
     double[] step = new SymmetricSolve(matrix, damping).solve(pull);

@@ -66,7 +66,8 @@ public final class SceneAttribution implements Attribution {
     FrameEvidence frame = scene.frames().get(index);
     Optional<FrameBudget> own = budget.frames().get(index);
     if (own.isEmpty()) {
-      return new Judged(alone(frame, oneFrame.judge(frame, seen.path()), seen), Optional.empty());
+      return new Judged(
+          alone(frame, oneFrame.judge(frame, seen.path()), seen), Optional.empty(), light.loss());
     }
     Verdict alone = oneFrame.judge(frame.withoutExposure(), seen.path());
     CoreReading core = budget.shared().orElseThrow().core();
@@ -81,7 +82,8 @@ public final class SceneAttribution implements Attribution {
         Ground.ofBudget(frame, budget.frames().stream().flatMap(Optional::stream).count());
     return new Judged(
         verdict(probabilities, ground, findings.beside(alone)),
-        Optional.of(own.get().likelier(core).withHalo(missing)));
+        Optional.of(own.get().likelier(core).withHalo(missing)),
+        light.loss());
   }
 
   /** What one frame shows by itself, and that its stars lost light where they did. */

@@ -85,7 +85,8 @@ record SceneBooks(
     double nominal = nominalSeconds.get(k);
     ExposureReading exposure =
         exposures.stream().filter(e -> e.nominalSeconds() == nominal).findFirst().orElseThrow();
-    double path = paths.get(known.get(k)).roundPx2();
-    return new BudgetBooks.Known(sky, exposure, path, evidence.developed());
+    CameraPath path = paths.get(known.get(k));
+    return new BudgetBooks.Known(
+        sky, exposure, path.roundPx2(), path.roundErrorPx2(), evidence.developed());
   }
 }

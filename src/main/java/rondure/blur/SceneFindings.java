@@ -164,13 +164,18 @@ record SceneFindings(
     FrameSky own = scene.sky().frames().get(scene.places().get(index));
     double pxPerRad = scene.sky().camera().map(c -> c.focalLengthPx()).orElse(0.0);
     double creep = own.creep().rateRadPerS() * pxPerRad * 60;
-    boolean mounted = scene.sky().finding() == SceneSky.Finding.TRACKING;
-    if (creep > CREEP_PX_PER_MIN && !mounted) {
+    if (creep > CREEP_PX_PER_MIN && turnsKnown()) {
       add(list, Evidence.Kind.CAMERA_CREEPS, "creepPxPerMin", creep);
     }
     if (own.jumpRad() * pxPerRad > JUMP_PX) {
       add(list, Evidence.Kind.CAMERA_JUMPED, "jumpPx", own.jumpRad() * pxPerRad);
     }
+  }
+
+  /** Whether the sky's own turning is known: else nobody can say which part is the camera's. */
+  private boolean turnsKnown() {
+    SceneSky.Finding finding = scene.sky().finding();
+    return finding == SceneSky.Finding.SKY_TURNS || finding == SceneSky.Finding.CLOCK_UNKNOWN;
   }
 
   private void addLight(List<Evidence> list) {

@@ -113,37 +113,14 @@ final class SceneSolution {
     return sum;
   }
 
-  /**
-   * The same where the round parts of wide stars may be off by more: measured widths of discs
-   * depend on the core's profile, directions do not.
-   *
-   * @param roundShare standard error over what is beyond the frame's narrowest stars: the same for
-   *     all that explain them
-   */
-  double tolerantLoss(List<Integer> frames, double roundShare) {
-    double sum = expected.shared().loss(shared);
+  /** The same where measured widths may be off with the width, see {@link TolerantLoss}. */
+  double tolerantLoss(List<Integer> frames, double curveShare) {
+    double sum =
+        expected.shared().loss(shared) + new TolerantLoss(this, frames, curveShare).value();
     for (int j : frames) {
       if (models.get(j).whole()) {
-        sum += tolerantLoss(j, roundShare) + ownPrior(j).loss(own.get(j));
+        sum += ownPrior(j).loss(own.get(j));
       }
-    }
-    return sum;
-  }
-
-  private double tolerantLoss(int frame, double roundShare) {
-    FrameStars stars = models.get(frame).stars();
-    double[] predicted = predicted(frame);
-    double narrow = stars.narrowestStillPx2(models.get(frame).lengthening());
-    double sum = 0;
-    for (int i = 0; i < stars.count; i++) {
-      double allowed = roundShare * Math.max(0, stars.seen[3 * i] - narrow);
-      double square = 0;
-      for (int part = 3 * i; part < 3 * i + 3; part++) {
-        double error = part == 3 * i ? Math.hypot(stars.error[part], allowed) : stars.error[part];
-        double off = (stars.seen[part] - predicted[part]) / error;
-        square += off * off;
-      }
-      sum += FrameNormals.loss(square);
     }
     return sum;
   }

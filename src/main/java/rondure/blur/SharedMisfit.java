@@ -8,16 +8,16 @@ import java.util.Arrays;
  * no polynomial of the model describes misses alike in all frames.
  */
 final class SharedMisfit {
-  private static final int COLUMNS = 6;
-  private static final int ROWS = 4;
+  private static final int CELLS_ALONG = 6;
+  private static final int CELLS_ACROSS = 4;
   private static final int LEAST_STARS = 4;
 
   /** Residuals beyond so many errors are single stars' troubles. */
   private static final double CLIP = 3;
 
-  private final double[] pulls = new double[3 * COLUMNS * ROWS];
-  private final double[] weights = new double[3 * COLUMNS * ROWS];
-  private final int[] stars = new int[COLUMNS * ROWS];
+  private final double[] pulls = new double[3 * CELLS_ALONG * CELLS_ACROSS];
+  private final double[] weights = new double[3 * CELLS_ALONG * CELLS_ACROSS];
+  private final int[] stars = new int[CELLS_ALONG * CELLS_ACROSS];
 
   private SharedMisfit() {}
 
@@ -34,7 +34,7 @@ final class SharedMisfit {
   }
 
   private void add(FrameStars frame, double[] predicted) {
-    int[] cells = frame.cells(COLUMNS, ROWS);
+    int[] cells = frame.cells(CELLS_ALONG, CELLS_ACROSS);
     for (int i = 0; i < frame.count; i++) {
       stars[cells[i]]++;
       for (int part = 0; part < 3; part++) {

@@ -15,8 +15,8 @@ import rondure.stars.StarField;
  * them is the median over the sky, wherever its measured stars happen to be.
  */
 final class SkyGrid {
-  private static final int COLUMNS = 20;
-  private static final int ROWS = 14;
+  private static final int CELLS_ALONG = 20;
+  private static final int CELLS_ACROSS = 14;
   private static final double INNER_SHARE = 0.8;
 
   private final FieldPlaces places;
@@ -38,9 +38,12 @@ final class SkyGrid {
     List<double[]> points = new ArrayList<>();
     List<double[]> sky = new ArrayList<>();
     SkyMask mask = field.mask();
-    for (int k = 0; k < COLUMNS * ROWS; k++) {
-      double x = (k % COLUMNS + 0.5) * field.widthPx() / COLUMNS - 0.5;
-      double y = (k / COLUMNS + 0.5) * field.heightPx() / ROWS - 0.5;
+    boolean upright = field.heightPx() > field.widthPx();
+    int columns = upright ? CELLS_ACROSS : CELLS_ALONG;
+    int rows = upright ? CELLS_ALONG : CELLS_ACROSS;
+    for (int k = 0; k < columns * rows; k++) {
+      double x = (k % columns + 0.5) * field.widthPx() / columns - 0.5;
+      double y = (k / columns + 0.5) * field.heightPx() / rows - 0.5;
       if (view.camera().sees(x, y)) {
         points.add(new double[] {x, y});
         if (mask.isSky(x, y)) {

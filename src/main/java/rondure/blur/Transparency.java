@@ -6,8 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
-import rondure.base.RobustStats;
 import rondure.sky.StarTracks;
 import rondure.stars.Star;
 import rondure.stars.StarField;
@@ -22,16 +20,6 @@ import rondure.stars.StarField;
  * ({@link LossFit}).
  */
 public final class Transparency {
-  static final double REFERENCE = 0.25;
-
-  /**
-   * Of what the middle frame lost, beside the brightest: the next one's where light changes
-   * steadily.
-   */
-  private static final double STEADY_SHARE = 0.5;
-
-  private static final int FEW_FRAMES = 3;
-
   /** Fewest shared stars that tell a frame's loss. */
   static final int LEAST_STARS = 6;
 
@@ -98,43 +86,21 @@ public final class Transparency {
         int group = links.groupOf(i);
         double zero =
             clear.computeIfAbsent(
-                group, g -> clear(links.in(g, solved.lossMag()), links.in(g, solved.errorMag())));
+                group,
+                g ->
+                    ClearFrames.lossMag(
+                        links.in(g, solved.lossMag()), links.in(g, solved.errorMag())));
         double loss = solved.lossMag()[i] - zero;
         StarField seen = scene.frames().get(i).field();
         FieldLoss field = FieldLoss.of(light, byFrame[i], solved.residualMag());
-        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], links.size(i));
+        double fall =
+            ClearFrames.fallMag(
+                links.in(group, solved.lossMag()), links.in(group, solved.errorMag()));
+        FrameLight.Loss whole = field.loss(loss, solved.errorMag()[i], links.size(i)).of(fall);
         answers.add(FrameLight.lost(byFrame[i].length, LightInPath.doubted(whole, seen)));
       }
     }
     return WingExcess.added(answers, scene.frames());
-  }
-
-  /**
-   * The loss of the clear frames: the 25th percentile. Where the light changes steadily it is that
-   * of the brightest frame, its error allowed for: dew that grows leaves few frames clear. That is
-   * so where the second brightest comes next to the brightest in time and has lost at most half of
-   * what the middle frame lost; three frames are too few to tell, and the brightest is their
-   * measure.
-   *
-   * @param lossMag of frames that are linked, in time order
-   * @param errorMag their errors
-   */
-  static double clear(double[] lossMag, double[] errorMag) {
-    double usual = RobustStats.percentile(REFERENCE, lossMag);
-    List<Integer> order =
-        IntStream.range(0, lossMag.length)
-            .boxed()
-            .sorted(Comparator.comparingDouble(i -> lossMag[i] + errorMag[i]))
-            .toList();
-    int first = order.get(0);
-    int second = order.get(1);
-    double toMiddle = RobustStats.median(lossMag) - lossMag[first];
-    boolean steady =
-        Math.abs(first - second) == 1
-            && lossMag[second] - lossMag[first] <= STEADY_SHARE * toMiddle;
-    return steady || lossMag.length <= FEW_FRAMES
-        ? Math.min(usual, lossMag[first] + errorMag[first])
-        : usual;
   }
 
   /** Over half the frame's diagonal. */

@@ -14,18 +14,19 @@ import rondure.stars.StarField;
  * @param edgePx2 the same in the outer part or the softest part, as far as it is surely softer
  */
 record WidthReading(double medianPx2, double bestPx2, double edgePx2) {
-  private static final int COLUMNS = 4;
-  private static final int ROWS = 3;
+  private static final int CELLS_ALONG = 4;
+  private static final int CELLS_ACROSS = 3;
+  private static final int CELLS = CELLS_ALONG * CELLS_ACROSS;
   private static final double SURE = 1.5;
   private static final double LEAST_PX2 = 1 / 12.0;
 
   static WidthReading of(StarField field, SmearModel.SmearAt smear) {
     List<List<Double>> cells = new ArrayList<>();
-    for (int i = 0; i < COLUMNS * ROWS + 2; i++) {
+    for (int i = 0; i < CELLS + 2; i++) {
       cells.add(new ArrayList<>());
     }
-    List<Double> centre = cells.get(COLUMNS * ROWS);
-    List<Double> edge = cells.get(COLUMNS * ROWS + 1);
+    List<Double> centre = cells.get(CELLS);
+    List<Double> edge = cells.get(CELLS + 1);
     List<Double> all = new ArrayList<>();
     for (Star star : field.stars()) {
       double width = star.moments().meanPx2() - smear.lengthPx2(star.xPx(), star.yPx());
@@ -60,10 +61,13 @@ record WidthReading(double medianPx2, double bestPx2, double edgePx2) {
   }
 
   private static int cell(StarField field, Star star) {
-    int column = (int) (COLUMNS * star.xPx() / field.widthPx());
-    int row = (int) (ROWS * star.yPx() / field.heightPx());
-    return Math.max(0, Math.min(ROWS - 1, row)) * COLUMNS
-        + Math.max(0, Math.min(COLUMNS - 1, column));
+    boolean upright = field.heightPx() > field.widthPx();
+    int columns = upright ? CELLS_ACROSS : CELLS_ALONG;
+    int rows = upright ? CELLS_ALONG : CELLS_ACROSS;
+    int column = (int) (columns * star.xPx() / field.widthPx());
+    int row = (int) (rows * star.yPx() / field.heightPx());
+    return Math.max(0, Math.min(rows - 1, row)) * columns
+        + Math.max(0, Math.min(columns - 1, column));
   }
 
   private static double median(List<Double> values) {

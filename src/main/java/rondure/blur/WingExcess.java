@@ -75,7 +75,7 @@ final class WingExcess {
     }
     double usual =
         RobustStats.percentile(
-            Transparency.REFERENCE, compared.stream().mapToDouble(Reading::logRatio).toArray());
+            ClearFrames.REFERENCE, compared.stream().mapToDouble(Reading::logRatio).toArray());
     return Optional.of(new FrameLight.Wings(Math.expm1(own.logRatio() - usual), own.error()));
   }
 }

@@ -9,28 +9,28 @@ import rondure.base.RobustStats;
  */
 final class ZoneMedians {
   private static final int STARS_PER_ZONE = 6;
-  private static final int MOST_COLUMNS = 8;
+  private static final int MOST_ALONG = 8;
 
   /** √(π/2): error of a median over that of a mean, for Gaussian scatter. */
   private static final double MEDIAN_ERROR = Math.sqrt(Math.PI / 2);
 
   private ZoneMedians() {}
 
-  /** Columns of a grid with rows at 3/4 of them, fine enough for 6 stars a cell, at most 8. */
-  static int columns(int stars) {
-    int columns = (int) Math.floor(Math.sqrt(stars / (0.75 * STARS_PER_ZONE)));
-    return Math.max(1, Math.min(MOST_COLUMNS, columns));
+  /** Cells along the long side, 3/4 of them across: 6 stars a cell, at most 8 cells. */
+  private static int along(int stars) {
+    int along = (int) Math.floor(Math.sqrt(stars / (0.75 * STARS_PER_ZONE)));
+    return Math.max(1, Math.min(MOST_ALONG, along));
   }
 
-  static int rows(int columns) {
-    return Math.max(1, (int) Math.rint(0.75 * columns));
+  private static int across(int along) {
+    return Math.max(1, (int) Math.rint(0.75 * along));
   }
 
   /** Stars of each cell, cells with fewer than 3 stars left out. */
   static int[][] zones(FrameStars stars) {
-    int columns = columns(stars.count);
-    int cells = columns * rows(columns);
-    int[] cellOf = stars.cells(columns, rows(columns));
+    int along = along(stars.count);
+    int cells = along * across(along);
+    int[] cellOf = stars.cells(along, across(along));
     int[] sizes = new int[cells];
     for (int cell : cellOf) {
       sizes[cell]++;

@@ -22,6 +22,7 @@ final class EndWords {
 
   void tell(Terminal terminal) {
     unreadable(terminal);
+    unexplained(terminal);
     terminal.tell(counts());
     terminal.tell("Report: " + summary.outputFolder().resolve("report.pdf"));
     terminal.tell("File names are printed in the report as they are; mind that when sharing.");
@@ -40,13 +41,22 @@ final class EndWords {
     }
   }
 
-  /** For instance "20 frames: 12 keep, 6 not marked keep, 2 unreadable." */
+  private void unexplained(Terminal terminal) {
+    if (summary.unexplainedCount() > 0) {
+      terminal.warn(
+          summary.unexplainedCount()
+              + " frames were measured but not explained, because of a fault of this program;"
+              + " run.log says which. Please report it.");
+    }
+  }
+
+  /** For instance "20 frames: 12 keep, 6 look closer, 2 unreadable." */
   private String counts() {
     List<String> parts = new ArrayList<>();
-    add(parts, graded(Optional.of(Grade.KEEP)), "keep");
-    add(parts, graded(Optional.of(Grade.LOOK_CLOSER)), "look closer");
-    add(parts, graded(Optional.of(Grade.SET_ASIDE)), "set aside");
-    add(parts, graded(Optional.empty()), "not marked keep");
+    add(parts, graded(Grade.KEEP), "keep");
+    add(parts, graded(Grade.LOOK_CLOSER), "look closer");
+    add(parts, graded(Grade.SET_ASIDE), "set aside");
+    add(parts, summary.unexplainedCount(), "not graded");
     add(parts, count(FrameStatus.TOO_FEW_STARS), "not measurable");
     long apart =
         count(FrameStatus.NOT_NIGHT)
@@ -64,9 +74,11 @@ final class EndWords {
     }
   }
 
-  private long graded(Optional<Grade> grade) {
+  private long graded(Grade grade) {
     return frames.stream()
-        .filter(frame -> frame.status() == FrameStatus.MEASURED && frame.grade().equals(grade))
+        .filter(
+            frame ->
+                frame.status() == FrameStatus.MEASURED && frame.grade().equals(Optional.of(grade)))
         .count();
   }
 

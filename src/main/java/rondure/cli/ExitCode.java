@@ -3,7 +3,10 @@ package rondure.cli;
 /** What the commands answer to the system. */
 final class ExitCode {
   static final int DONE = 0;
-  static final int SOME_UNREADABLE = 1;
+
+  /** Some frames could not be read, or not be explained. */
+  static final int NOT_ALL = 1;
+
   static final int BAD_COMMAND = 2;
   static final int NO_REPORT = 3;
 

@@ -26,7 +26,7 @@ import rondure.Settings;
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:done",
-      "1:done, some frames unreadable",
+      "1:done, some frames unreadable, or not explained because of a fault of this program",
       "2:bad command or folder",
       "3:no report could be made",
       "130:stopped by the user"
@@ -63,7 +63,8 @@ final class ReportCommand implements Callable<Integer> {
     TerminalProgress progress = new TerminalProgress(terminal, screen());
     RunSummary summary = run(new Pipeline(request, settings, progress), progress);
     new EndWords(summary).tell(terminal);
-    return summary.unreadableCount() > 0 ? ExitCode.SOME_UNREADABLE : ExitCode.DONE;
+    boolean all = summary.unreadableCount() == 0 && summary.unexplainedCount() == 0;
+    return all ? ExitCode.DONE : ExitCode.NOT_ALL;
   }
 
   private static RunSummary run(Pipeline pipeline, TerminalProgress progress) throws Exception {

@@ -3,6 +3,7 @@ package rondure.cli;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.IntSupplier;
+import rondure.base.EndHook;
 
 /**
  * Turns Ctrl-C, and any other polite request to end, into an orderly end with its own exit code:
@@ -24,15 +25,11 @@ final class Stopping {
   /** Runs a command on this thread; ends the program at once when it is asked to. */
   int guard(IntSupplier command) {
     Thread runner = Thread.currentThread();
-    Thread hook = new Thread(() -> stop(runner), "stopping");
-    Runtime.getRuntime().addShutdownHook(hook);
+    EndHook hook = new EndHook(() -> stop(runner), "stopping");
+    hook.add();
     code = command.getAsInt();
     ended.countDown();
-    try {
-      Runtime.getRuntime().removeShutdownHook(hook);
-    } catch (IllegalStateException e) {
-      // The program is ending: the hook knows the code.
-    }
+    hook.remove();
     return code;
   }
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import rondure.base.EndHook;
 import rondure.intake.ShotFacts;
 import rondure.stars.StarSettings;
 
@@ -28,7 +29,7 @@ public final class Crew implements AutoCloseable {
   private final WorkFolder folder;
   private final Roster roster;
   private final List<Member> members;
-  private final Thread shutdownHook;
+  private final EndHook endHook;
   private long nextId = 1;
 
   private Crew(CrewSettings settings, WorkFolder folder) {
@@ -39,7 +40,7 @@ public final class Crew implements AutoCloseable {
         IntStream.range(0, settings.workers())
             .mapToObj(i -> new Member(roster, 1 + settings.retries()))
             .toList();
-    this.shutdownHook = new Thread(this::end, "crew-shutdown");
+    this.endHook = new EndHook(this::end, "crew-shutdown");
   }
 
   /**
@@ -72,7 +73,7 @@ public final class Crew implements AutoCloseable {
 
   private void endWithTheProgram() {
     try {
-      Runtime.getRuntime().addShutdownHook(shutdownHook);
+      endHook.add();
     } catch (IllegalStateException e) {
       end();
     }
@@ -148,11 +149,7 @@ public final class Crew implements AutoCloseable {
   /** Ends all workers and removes the private folder; takes a few seconds at most. */
   @Override
   public void close() {
-    try {
-      Runtime.getRuntime().removeShutdownHook(shutdownHook);
-    } catch (IllegalStateException e) {
-      // The program is ending: the hook does the same.
-    }
+    endHook.remove();
     end();
   }
 

@@ -13,6 +13,7 @@ import java.util.Map;
  *     in natural file order at the end of their camera's
  * @param ignoredCounts files seen but not read, by kind ("video", "sidecar", "other")
  * @param staticDetections lights or hot pixels that stayed on the sensor, removed, by scene number
+ * @param events what happened, in time order
  * @param notes remarks on the set for the reader, as sentences' keys are not needed: plain text
  */
 public record NightBook(
@@ -22,6 +23,7 @@ public record NightBook(
     List<NightFrame> frames,
     Map<String, Integer> ignoredCounts,
     Map<Integer, Integer> staticDetections,
+    List<Event> events,
     List<String> notes) {
   public NightBook {
     nights = List.copyOf(nights);
@@ -29,6 +31,7 @@ public record NightBook(
     frames = List.copyOf(frames);
     ignoredCounts = Map.copyOf(ignoredCounts);
     staticDetections = Map.copyOf(staticDetections);
+    events = List.copyOf(events);
     notes = List.copyOf(notes);
   }
 }

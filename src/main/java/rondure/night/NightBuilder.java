@@ -66,6 +66,7 @@ public final class NightBuilder {
         all,
         input.ignoredCounts(),
         statics,
+        Events.of(all, scenes, settings.events()),
         notes);
   }
 
@@ -110,6 +111,8 @@ public final class NightBuilder {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         shot.exposure().measurement());
   }
 
@@ -128,7 +131,9 @@ public final class NightBuilder {
         judged.shape(),
         judged.verdict(),
         judged.budget(),
-        judged.grade(),
+        judged.course(),
+        judged.usefulness(),
+        judged.graded(),
         Optional.of(judged.measurement()));
   }
 

@@ -17,14 +17,18 @@ import rondure.intake.ShotFacts;
  * @param nightIndex the night it belongs to, counted from 1; empty for frames outside the night
  * @param facts facts after the user's overrides and clock shift
  * @param status what became of it
- * @param reason why, for every status but MEASURED; one sentence
+ * @param reason why, for every status but MEASURED; also why a measured frame has no verdict; one
+ *     sentence
  * @param trailPredictedPx trail that the sky draws at the frame's centre; where the pole is not
  *     known the longest that the exposure can give (a star on the celestial equator), when
  *     exposure, focal length and pitch are known
  * @param shape star widths, when status is MEASURED
- * @param verdict likely cause, when status is MEASURED
+ * @param verdict likely cause, when status is MEASURED; empty where a fault of this program left
+ *     the scene unexplained
  * @param budget the blur shared out, where the scene allows it
- * @param grade what to do, when it can be told
+ * @param course what changed from frame to frame, when status is MEASURED
+ * @param usefulness how large it may be shown, when status is MEASURED
+ * @param graded what to do and why, when status is MEASURED and there is a verdict
  * @param measurement everything the worker measured, when the file could be read
  */
 public record NightFrame(
@@ -40,9 +44,16 @@ public record NightFrame(
     Optional<FrameShape> shape,
     Optional<Verdict> verdict,
     Optional<Budget> budget,
-    Optional<Grade> grade,
+    Optional<FrameCourse> course,
+    Optional<Usefulness> usefulness,
+    Optional<Graded> graded,
     Optional<FrameMeasurement> measurement) {
   public NightFrame {
     copies = List.copyOf(copies);
+  }
+
+  /** What to do with it, when that can be told. */
+  public Optional<Grade> grade() {
+    return graded.map(Graded::grade);
   }
 }

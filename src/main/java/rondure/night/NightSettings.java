@@ -1,14 +1,15 @@
 package rondure.night;
 
+import java.util.Objects;
+
 /**
  * Settings of sorting and grading a night.
  *
  * @param nightGapHours [6] a longer gap starts another night: longer than a meal, shorter than a
  *     day
  * @param leastStars [8] fewer measured stars give no width worth the name
- * @param keepWidthRatio [1.25] widest frame to keep, over the scene's 10th percentile (common
- *     practice)
- * @param keepRoundness [0.8] least roundness b/a to keep (common practice)
+ * @param grades limits of the grades
+ * @param events what counts as an event
  * @param widestCorePx [5] no lens draws a sharp star wider (fast lenses give 1.5 to 3 px, common
  *     practice): a scene whose sharpest frames are wider and called out of focus has none to keep
  * @param trailsIntendedPx [60] a longer trail is wanted, or beyond what is measured as a star
@@ -20,8 +21,8 @@ package rondure.night;
 public record NightSettings(
     double nightGapHours,
     int leastStars,
-    double keepWidthRatio,
-    double keepRoundness,
+    GradeSettings grades,
+    EventSettings events,
     double widestCorePx,
     double trailsIntendedPx,
     double trailsIntendedSeconds,
@@ -35,19 +36,16 @@ public record NightSettings(
     requirePositive("trailsIntendedPx", trailsIntendedPx);
     requirePositive("trailsIntendedSeconds", trailsIntendedSeconds);
     requirePositive("softFwhmPx", softFwhmPx);
-    if (!(keepWidthRatio >= 1)) {
-      throw new IllegalArgumentException("keepWidthRatio must be >= 1, was " + keepWidthRatio);
-    }
-    if (!(keepRoundness >= 0 && keepRoundness <= 1)) {
-      throw new IllegalArgumentException("keepRoundness must be in [0, 1], was " + keepRoundness);
-    }
+    Objects.requireNonNull(grades, "grades");
+    Objects.requireNonNull(events, "events");
     if (!(panoramaAspect > 1)) {
       throw new IllegalArgumentException("panoramaAspect must be > 1, was " + panoramaAspect);
     }
   }
 
   public static NightSettings defaults() {
-    return new NightSettings(6, 8, 1.25, 0.8, 5, 60, 60, 2.2, 3.3);
+    return new NightSettings(
+        6, 8, GradeSettings.defaults(), EventSettings.defaults(), 5, 60, 60, 2.2, 3.3);
   }
 
   private static void requirePositive(String name, double value) {

@@ -3,8 +3,6 @@ package rondure.night;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import rondure.blur.SceneReference;
@@ -15,9 +13,6 @@ import rondure.sky.StaticReport;
 final class Remarks {
   private static final int FIRST_DAYLIGHT_HOUR = 9;
   private static final int LAST_DAYLIGHT_HOUR = 15;
-
-  /** Clocks set to another time zone differ by up to 14 h. */
-  private static final double LARGEST_CLOCK_ERROR_HOURS = 14;
 
   private final NightSettings settings;
   private final UsualSizes sizes;
@@ -40,6 +35,10 @@ final class Remarks {
       List<Scene> scenes,
       List<SceneJudge.Judgement> judgements) {
     List<NightFrame> ofTheNight = frames.stream().filter(f -> f.nightIndex().isPresent()).toList();
+    for (int i = 0; i < scenes.size(); i++) {
+      int number = scenes.get(i).number();
+      judgements.get(i).fault().ifPresent(fault -> notes.add(fault.remark(number)));
+    }
     missingFacts(ofTheNight);
     assumedLinear(ofTheNight);
     sizes(ofTheNight);
@@ -113,23 +112,7 @@ final class Remarks {
         f -> f.status() == FrameStatus.MEASURED && isByDay(f),
         "%s stars but a clock time in the middle of the day: the camera's clock seems wrong (shift"
             + " it with --clock-shift).");
-    Map<String, double[]> spans = new TreeMap<>();
-    for (Shot shot : shots) {
-      shot.startSeconds()
-          .ifPresent(
-              start -> {
-                double[] span =
-                    spans.computeIfAbsent(shot.cameraName(), name -> new double[] {start, start});
-                span[0] = Math.min(span[0], start);
-                span[1] = Math.max(span[1], start);
-              });
-    }
-    List<String> names = List.copyOf(spans.keySet());
-    for (int i = 0; i < names.size(); i++) {
-      for (int k = i + 1; k < names.size(); k++) {
-        apart(names.get(i), spans.get(names.get(i)), names.get(k), spans.get(names.get(k)));
-      }
-    }
+    notes.addAll(ClockRemarks.on(shots));
   }
 
   private static boolean isByDay(NightFrame frame) {
@@ -139,21 +122,6 @@ final class Remarks {
         .map(time -> time.local().getHour())
         .filter(hour -> hour >= FIRST_DAYLIGHT_HOUR && hour < LAST_DAYLIGHT_HOUR)
         .isPresent();
-  }
-
-  /** Two cameras that never ran at the same time were perhaps set to different zones. */
-  private void apart(String one, double[] oneSpan, String two, double[] twoSpan) {
-    double gap = Math.max(oneSpan[0], twoSpan[0]) - Math.min(oneSpan[1], twoSpan[1]);
-    if (gap > 0 && gap < LARGEST_CLOCK_ERROR_HOURS * 3600) {
-      notes.add(
-          String.format(
-              Locale.ROOT,
-              "%s and %s were never running at the same time by their clocks (%.1f h apart); if"
-                  + " they stood side by side, one clock is off (shift it with --clock-shift).",
-              one,
-              two,
-              gap / 3600));
-    }
   }
 
   /** Width across any smear counts: a scene of long trails may still be in focus. */

@@ -1,7 +1,7 @@
 package rondure.night;
 
 /**
- * Why a frame is not measured.
+ * Why a frame is not measured, or not explained.
  *
  * @param status what became of it
  * @param reason one sentence for the photographer

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import rondure.base.Orientation;
 import rondure.blur.Attribution;
 import rondure.blur.Budget;
@@ -21,12 +22,12 @@ import rondure.sky.StaticReport;
 final class SceneJudge {
   private final NightSettings settings;
   private final Attribution attribution;
-  private final KeepRule keepRule;
+  private final GradeRule gradeRule;
 
   SceneJudge(NightSettings settings, Attribution attribution) {
     this.settings = settings;
     this.attribution = attribution;
-    this.keepRule = new KeepRule(settings);
+    this.gradeRule = new GradeRule(settings);
   }
 
   /**
@@ -36,12 +37,14 @@ final class SceneJudge {
    * @param reference what the measured frames have in common, when there are any
    * @param statics what stayed on the sensor
    * @param solution what the stars told about aim and lens
+   * @param fault of this program, that left the frames without a verdict
    */
   record Judgement(
       List<JudgedShot> frames,
       Optional<SceneReference> reference,
       StaticReport statics,
-      SceneSolution solution) {}
+      SceneSolution solution,
+      Optional<SceneFault> fault) {}
 
   /** One frame of the scene, judged. */
   record JudgedShot(
@@ -52,28 +55,59 @@ final class SceneJudge {
       Optional<FrameShape> shape,
       Optional<Verdict> verdict,
       Optional<Budget> budget,
-      Optional<Grade> grade) {}
+      Optional<FrameCourse> course,
+      Optional<Usefulness> usefulness,
+      Optional<Graded> graded) {}
 
   /**
+   * A fault of this program costs the scene its explanation, not the night its report.
+   *
    * @param shots readable frames of the night, in time order
    */
   Judgement judge(List<Shot> shots) {
-    SceneReading reading = SceneReading.of(shots, settings);
+    try {
+      return explained(SceneReading.of(shots, settings));
+    } catch (RuntimeException fault) {
+      return unexplained(SceneReading.frameByFrame(shots, settings), SceneFault.of(fault));
+    }
+  }
+
+  private Judgement explained(SceneReading reading) {
     SceneVerdicts answers =
         reading
             .evidence()
             .map(attribution::judge)
             .orElse(new SceneVerdicts(List.of(), Optional.empty()));
-    List<JudgedShot> frames = new ArrayList<>();
     Iterator<Judged> next = answers.frames().iterator();
-    for (int i = 0; i < shots.size(); i++) {
+    List<JudgedShot> frames =
+        frames(reading, (i, shape) -> measured(reading, i, shape, next.next()));
+    return judgement(reading, frames, answers.explainedShare(), Optional.empty());
+  }
+
+  private Judgement unexplained(SceneReading reading, SceneFault fault) {
+    List<JudgedShot> frames = frames(reading, (i, shape) -> measuredOnly(reading, i, shape));
+    return judgement(reading, frames, Optional.empty(), Optional.of(fault));
+  }
+
+  private List<JudgedShot> frames(
+      SceneReading reading, BiFunction<Integer, FieldShape, JudgedShot> measured) {
+    List<JudgedShot> frames = new ArrayList<>();
+    for (int i = 0; i < reading.shots().size(); i++) {
       Optional<FieldShape> shape = reading.shapes().get(i);
-      frames.add(
-          shape.isPresent() ? measured(reading, i, shape.get(), next.next()) : tooFew(reading, i));
+      frames.add(shape.isPresent() ? measured.apply(i, shape.get()) : tooFew(reading, i));
     }
+    return frames;
+  }
+
+  private static Judgement judgement(
+      SceneReading reading,
+      List<JudgedShot> frames,
+      Optional<Double> explainedShare,
+      Optional<SceneFault> fault) {
+    List<Shot> shots = reading.shots();
     Orientation held = shots.isEmpty() ? Orientation.NORMAL : shots.get(0).facts().orientation();
-    SceneSolution solution = SceneSolution.of(reading.sky(), held, answers.explainedShare());
-    return new Judgement(frames, reading.reference(), reading.statics(), solution);
+    SceneSolution solution = SceneSolution.of(reading.sky(), held, explainedShare);
+    return new Judgement(frames, reading.reference(), reading.statics(), solution, fault);
   }
 
   private JudgedShot tooFew(SceneReading reading, int index) {
@@ -90,6 +124,8 @@ final class SceneJudge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -97,7 +133,9 @@ final class SceneJudge {
     Shot shot = reading.shots().get(index);
     FrameMeasurement measurement = reading.measurement(index);
     Verdict verdict = DisplayAngles.of(answer.verdict(), shot.facts().orientation());
-    boolean keep = keepRule.keeps(shape, reading.reference().orElseThrow(), verdict);
+    Usefulness use =
+        Usefulness.of(measurement.field(), shot.facts().orientation(), settings.grades().uses());
+    Graded graded = gradeRule.grade(shape, reading.reference().orElseThrow(), verdict, use);
     return new JudgedShot(
         shot,
         measurement,
@@ -106,7 +144,27 @@ final class SceneJudge {
         Optional.of(FrameShapes.of(shot, measurement.field(), shape)),
         Optional.of(verdict),
         answer.budget(),
-        keep ? Optional.of(Grade.KEEP) : Optional.empty());
+        Optional.of(FrameCourse.of(reading, index, answer.loss())),
+        Optional.of(use),
+        Optional.of(graded));
+  }
+
+  private JudgedShot measuredOnly(SceneReading reading, int index, FieldShape shape) {
+    Shot shot = reading.shots().get(index);
+    FrameMeasurement measurement = reading.measurement(index);
+    Usefulness use =
+        Usefulness.of(measurement.field(), shot.facts().orientation(), settings.grades().uses());
+    return new JudgedShot(
+        shot,
+        measurement,
+        Optional.of(new Ruling(FrameStatus.MEASURED, SceneFault.OF_A_FRAME)),
+        trailPx(reading, index),
+        Optional.of(FrameShapes.of(shot, measurement.field(), shape)),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(use),
+        Optional.empty());
   }
 
   /**

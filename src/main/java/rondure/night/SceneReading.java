@@ -1,6 +1,7 @@
 package rondure.night;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import rondure.blur.BestCase;
@@ -43,7 +44,23 @@ record SceneReading(
     for (int i = 0; i < shots.size(); i++) {
       seen.add(skyShot(shots.get(i), statics.fields().get(i)));
     }
-    SceneSky sky = Registration.of(seen);
+    return of(shots, statics, Registration.of(seen), settings);
+  }
+
+  /** What each frame shows by itself, when the scene's could not be put together. */
+  static SceneReading frameByFrame(List<Shot> shots, NightSettings settings) {
+    StaticReport statics =
+        new StaticReport(
+            StaticReport.Finding.CANNOT_TELL,
+            shots.stream().map(shot -> measurement(shot).field()).toList(),
+            Collections.nCopies(shots.size(), 0),
+            List.of());
+    SceneSky sky = SceneSky.unknown(SceneSky.Finding.NOT_SOLVED, Optional.empty(), shots.size());
+    return of(shots, statics, sky, settings);
+  }
+
+  private static SceneReading of(
+      List<Shot> shots, StaticReport statics, SceneSky sky, NightSettings settings) {
     FollowedStars followed = new FollowedStars(sky, statics.fields());
     List<SceneReference.Member> members = new ArrayList<>();
     List<Optional<FieldShape>> shapes = new ArrayList<>();

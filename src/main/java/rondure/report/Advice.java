@@ -39,9 +39,13 @@ final class Advice {
     }
     if (advice.isEmpty()) {
       advice.add(
-          context.words().say(context.measured().isEmpty() ? nothing(context) : "advice.NONE"));
+          context.words().say(context.measured().isEmpty() ? nothing(context) : calm(tally)));
     }
     return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
+  }
+
+  private static String calm(Map<Mark, Integer> tally) {
+    return tally.isEmpty() ? "advice.unexplained" : "advice.NONE";
   }
 
   /** What to do when nothing was measured: files that cannot be read are no matter of light. */

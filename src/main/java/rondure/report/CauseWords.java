@@ -103,23 +103,20 @@ final class CauseWords {
 
   /** Evidence, most important first, then why it is not kept, then what to do about it. */
   List<String> sentences(NightFrame frame, Scene scene) {
+    if (frame.verdict().isEmpty()) {
+      return new GradeWords(words).sentences(frame);
+    }
     List<String> sentences = new ArrayList<>();
     Mark mark = Mark.of(frame);
-    frame
-        .verdict()
-        .ifPresent(
-            verdict -> verdict.evidence().forEach(seen -> sentences.add(evidence(seen, mark))));
-    NotKept.why(frame, scene).ifPresent(why -> sentences.add(words.say("notKept." + why)));
+    frame.verdict().get().evidence().forEach(seen -> sentences.add(evidence(seen, mark)));
+    sentences.addAll(new GradeWords(words).sentences(frame));
     sentences.add(action(frame, mark, scene));
     return sentences;
   }
 
   private String action(NightFrame frame, Mark mark, Scene scene) {
-    boolean hazy =
-        mark == Mark.UNDECIDED
-            && frame.verdict().filter(v -> v.undecidedBetween().contains(Cause.HAZE)).isPresent();
-    if (hazy) {
-      return words.say("action.UNDECIDED.HAZE");
+    if (mark == Mark.UNDECIDED) {
+      return words.say(undecidedAction(frame.verdict().orElseThrow().undecidedBetween()));
     }
     String kept = "action.kept." + mark;
     String plain = "action." + mark;
@@ -128,6 +125,18 @@ final class CauseWords {
       return words.say(kept);
     }
     return words.say(scene.isMounted() && words.has(mounted) ? mounted : plain);
+  }
+
+  /** What would settle it: lamps tell the camera's motion from the sky's, not focus from lens. */
+  private static String undecidedAction(List<Cause> between) {
+    if (between.contains(Cause.HAZE)) {
+      return "action.UNDECIDED.HAZE";
+    }
+    boolean moved = between.contains(Cause.TRAILING) || between.contains(Cause.TRIPOD);
+    if (moved || between.isEmpty()) {
+      return "action.UNDECIDED";
+    }
+    return between.contains(Cause.LENS) ? "action.UNDECIDED.LENS" : "action.UNDECIDED.FOCUS";
   }
 
   /** What is seen in a sharp frame is said in other words than in a softened one. */

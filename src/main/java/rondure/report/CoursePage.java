@@ -56,7 +56,8 @@ final class CoursePage {
       boolean timed = frames.get(0).facts().captureTime().isPresent();
       charts.add(page.chart(frames, timed ? Axis.TIME : Axis.ORDER, charts.size()));
     }
-    return new CourseView(charts, page.trails());
+    return new CourseView(
+        charts, new EventWords(context.book(), context.words()).lines(), page.trails());
   }
 
   private CourseView.Chart chart(List<NightFrame> frames, Axis axis, int number) {

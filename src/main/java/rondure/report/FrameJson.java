@@ -3,6 +3,7 @@ package rondure.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import rondure.blur.Budget;
@@ -15,7 +16,9 @@ import rondure.intake.Fact;
 import rondure.intake.Linearity;
 import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
+import rondure.night.Graded;
 import rondure.night.NightFrame;
+import rondure.night.Usefulness;
 
 /** One frame of night.json; every key is always there, null when it is not known. */
 final class FrameJson {
@@ -30,14 +33,27 @@ final class FrameJson {
     node.put("status", FrameFields.spelled(frame.status()));
     node.put("reason", frame.reason().orElse(null));
     node.put("grade", frame.grade().map(FrameFields::spelled).orElse(null));
-    node.putNull("largestUse");
-    node.putNull("pointUpToWidthPx");
+    putReasons(node, frame);
+    node.put(
+        "largestUse",
+        frame.usefulness().map(u -> FrameFields.spelled(u.largestUse())).orElse(null));
+    put(node, "pointUpToWidthPx", frame.usefulness().map(Usefulness::pointUpToWidthPx));
     putVerdict(node, frame);
     putBudget(node, frame.budget());
     putApproximate(node, frame);
     put(node, "trailPredictedPx", frame.trailPredictedPx());
     putShape(node, frame.shape());
     return node;
+  }
+
+  private static void putReasons(ObjectNode node, NightFrame frame) {
+    ArrayNode reasons = node.putArray("gradeReasons");
+    for (Graded.Why why : frame.graded().map(Graded::why).orElse(List.of())) {
+      ObjectNode reason = reasons.addObject();
+      reason.put("reason", FrameFields.spelled(why.reason()));
+      put(reason, "value", why.value());
+      put(reason, "limit", why.limit());
+    }
   }
 
   private static void putFacts(ObjectNode node, NightFrame frame) {

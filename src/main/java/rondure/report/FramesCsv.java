@@ -14,6 +14,7 @@ import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
+import rondure.night.Usefulness;
 
 /** Writes frames.csv: one row a frame, units in the headings, RFC 4180 quoting, UTF-8. */
 public final class FramesCsv {
@@ -54,6 +55,12 @@ public final class FramesCsv {
     columns.put("status", frame -> Optional.of(FrameFields.spelled(frame.status())));
     columns.put("reason", frame -> frame.reason().map(FramesCsv::inert));
     columns.put("grade", frame -> frame.grade().map(FrameFields::spelled));
+    columns.put(
+        "largest_use",
+        frame -> frame.usefulness().map(use -> FrameFields.spelled(use.largestUse())));
+    columns.put(
+        "point_up_to_width_px",
+        frame -> Rounded.of(frame.usefulness().map(Usefulness::pointUpToWidthPx)));
     columns.put("cause", FrameFields::cause);
     columns.put("confidence", frame -> Rounded.of(FrameFields.confidence(frame)));
     for (Cause cause : Cause.values()) {

@@ -2,15 +2,12 @@ package rondure.report;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import rondure.intake.CaptureTime;
 import rondure.night.FrameShape;
-import rondure.night.FrameStatus;
 import rondure.night.NightFrame;
 import rondure.report.picture.Mark;
 import rondure.report.picture.NightStrip;
@@ -34,11 +31,11 @@ final class GlancePage {
    */
   static GlanceView view(ReportContext context, Set<String> fullEntries) {
     GlancePage page = new GlancePage(context);
-    Map<Mark, Integer> tally = page.tally(frame -> true);
+    Map<Mark, Integer> tally = context.tally(frame -> true);
     return new GlanceView(
         Figures.shortened(context.book().inputName(), LONGEST_TITLE),
         page.when(),
-        page.verdict(),
+        new GlanceVerdict(context).sentence(),
         page.strip(),
         page.totals(),
         page.causes(tally),
@@ -47,14 +44,6 @@ final class GlancePage {
         Problems.of(context),
         context.book().notes().stream().limit(REMARKS).toList(),
         context.words().say("glance.noteTitle"));
-  }
-
-  private Map<Mark, Integer> tally(Predicate<NightFrame> counted) {
-    Map<Mark, Integer> tally = new EnumMap<>(Mark.class);
-    context.measured().stream()
-        .filter(counted)
-        .forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
-    return tally;
   }
 
   private String when() {
@@ -85,64 +74,6 @@ final class GlancePage {
             Figures.date(last));
   }
 
-  private int counted() {
-    return (int)
-        context.book().frames().stream()
-            .filter(
-                frame ->
-                    frame.status() == FrameStatus.MEASURED
-                        || frame.status() == FrameStatus.TOO_FEW_STARS)
-            .count();
-  }
-
-  private int kept() {
-    return (int) context.book().frames().stream().filter(Ranking::isKeep).count();
-  }
-
-  private String verdict() {
-    int measured = context.measured().size();
-    int kept = kept();
-    String key =
-        measured == 0
-            ? "none"
-            : measured == 1
-                ? (kept == 1 ? "singleKept" : "single")
-                : kept == measured ? "all" : several(kept);
-    Mark worst =
-        tally(frame -> !Ranking.isKeep(frame)).entrySet().stream()
-            .filter(entry -> entry.getKey() != Mark.NONE)
-            .max(
-                Map.Entry.<Mark, Integer>comparingByValue()
-                    .thenComparing(Map.Entry.comparingByKey(java.util.Comparator.reverseOrder())))
-            .map(Map.Entry::getKey)
-            .orElse(Mark.NONE);
-    String rest =
-        measured == 1
-            ? cause(context.measured().get(0))
-            : context.words().say("glance.rest." + worst);
-    return context
-        .words()
-        .say(
-            "glance.verdict." + key,
-            "counted",
-            context.words().count("count.frame", counted()),
-            "measured",
-            Integer.toString(measured),
-            "kept",
-            Integer.toString(kept),
-            "rest",
-            rest);
-  }
-
-  private static String several(int kept) {
-    return kept == 0 ? "nothing" : kept == 1 ? "someOne" : "some";
-  }
-
-  /** For a lone frame: what its entry says. */
-  private String cause(NightFrame frame) {
-    return new CauseWords(context.words()).heading(frame) + ".";
-  }
-
   private PictureView strip() {
     NightStrip strip = new NightStrip(runs());
     context.pictures().add("night-strip", strip);
@@ -154,7 +85,7 @@ final class GlancePage {
                 "frames",
                 context.words().count("count.frame", context.book().frames().size()),
                 "kept",
-                Integer.toString(kept()));
+                Integer.toString(context.kept()));
     long height = Math.round(Math.ceil(strip.heightFor(STRIP_WIDTH, STRIP_HEIGHT_MOST)));
     return new PictureView("night-strip", alt, STRIP_WIDTH, height);
   }
@@ -187,7 +118,7 @@ final class GlancePage {
     int copies = context.book().frames().stream().mapToInt(frame -> frame.copies().size()).sum();
     List<GlanceView.Total> totals = new ArrayList<>();
     add(totals, "measured", context.measured().size());
-    add(totals, "keep", kept());
+    add(totals, "keep", context.kept());
     add(totals, "notMeasurable", countMarks(Mark.NOT_MEASURABLE));
     add(totals, "leftOut", countMarks(Mark.LEFT_OUT));
     add(totals, "copies", copies);
@@ -222,7 +153,7 @@ final class GlancePage {
   /** Of the frames to keep; where there is none, of all. */
   private List<GlanceView.BestRow> best(Set<String> fullEntries) {
     Map<String, Integer> positions = context.positions();
-    boolean anyKept = kept() > 0;
+    boolean anyKept = context.kept() > 0;
     return context.measured().stream()
         .filter(frame -> !anyKept || Ranking.isKeep(frame))
         .sorted(Ranking.BEST_FIRST)

@@ -54,7 +54,8 @@ public final class NightJson {
     book.nights().forEach(night -> nights.add(night(night)));
     ArrayNode scenes = root.putArray("scenes");
     book.scenes().forEach(scene -> scenes.add(scene(book, scene)));
-    root.putArray("events");
+    ArrayNode events = root.putArray("events");
+    book.events().forEach(event -> events.add(EventJson.of(event, book)));
     ArrayNode copies = root.putArray("copies");
     book.frames().forEach(frame -> addCopies(copies, frame));
     ArrayNode frames = root.putArray("frames");

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import rondure.base.EndHook;
 import rondure.base.FileTrouble;
 
 /**
@@ -38,7 +39,7 @@ public final class OutputFolder implements AutoCloseable {
   private final Path folder;
   private final List<Path> madeFolders;
   private final RunLock lock;
-  private final Thread shutdownHook = new Thread(this::end, "output-shutdown");
+  private final EndHook endHook = new EndHook(this::end, "output-shutdown");
   private final List<String> written = new ArrayList<>();
   private boolean marked;
   private boolean published;
@@ -139,11 +140,7 @@ public final class OutputFolder implements AutoCloseable {
   /** Removes what was not published, and the folders made for it when they stay empty. */
   @Override
   public void close() {
-    try {
-      Runtime.getRuntime().removeShutdownHook(shutdownHook);
-    } catch (IllegalStateException e) {
-      // The program is ending: the hook does the same.
-    }
+    endHook.remove();
     end();
   }
 
@@ -217,7 +214,7 @@ public final class OutputFolder implements AutoCloseable {
   /** Marks the folder as ours and clears what a killed run left in it. */
   private void claim() throws IOException {
     try {
-      Runtime.getRuntime().addShutdownHook(shutdownHook);
+      endHook.add();
       marked = !Files.exists(folder.resolve(MARKER));
       Files.write(folder.resolve(MARKER), MARKER_TEXT.getBytes(StandardCharsets.UTF_8));
       FolderTree.delete(folder.resolve(PARTIAL));

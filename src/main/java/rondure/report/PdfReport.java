@@ -67,7 +67,8 @@ public final class PdfReport {
     }
     if (settings.templatesFolder().isPresent()) {
       NightBook empty =
-          new NightBook("", List.of(), List.of(), List.of(), Map.of(), Map.of(), List.of());
+          new NightBook(
+              "", List.of(), List.of(), List.of(), Map.of(), Map.of(), List.of(), List.of());
       write(empty, settings, OutputStream.nullOutputStream());
     }
   }

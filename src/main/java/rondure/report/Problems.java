@@ -37,7 +37,9 @@ final class Problems {
   /** One by one where they are few; else they stand in their table. */
   private static List<String> reasons(ReportContext context) {
     List<NightFrame> frames =
-        context.book().frames().stream().filter(frame -> frame.reason().isPresent()).toList();
+        context.book().frames().stream()
+            .filter(frame -> frame.status() != FrameStatus.MEASURED && frame.reason().isPresent())
+            .toList();
     if (frames.size() > FEW) {
       return List.of();
     }

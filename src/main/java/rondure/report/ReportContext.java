@@ -1,9 +1,11 @@
 package rondure.report;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -43,6 +45,22 @@ record ReportContext(NightBook book, ReportSettings settings, Wording words, Pic
 
   List<NightFrame> measured() {
     return book.frames().stream().filter(Ranking::isMeasured).toList();
+  }
+
+  /**
+   * How many of the measured frames that fit were softened by what; frames without a verdict aside.
+   */
+  Map<Mark, Integer> tally(Predicate<NightFrame> counted) {
+    Map<Mark, Integer> tally = new EnumMap<>(Mark.class);
+    measured().stream()
+        .filter(frame -> frame.verdict().isPresent())
+        .filter(counted)
+        .forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
+    return tally;
+  }
+
+  int kept() {
+    return (int) book.frames().stream().filter(Ranking::isKeep).count();
   }
 
   /** The frames of each night in time order; frames outside every night last. */

@@ -26,6 +26,7 @@ final class SceneWords {
             Integer.toString(solution.registeredFrames()),
             "frames",
             Integer.toString(scene.frames().size())));
+    unmatched(scene, words).ifPresent(sentences::add);
     solution.mount().ifPresent(drift -> sentences.add(mount(drift, words)));
     solution
         .centreDeclinationDeg()
@@ -33,23 +34,44 @@ final class SceneWords {
             d ->
                 sentences.add(
                     words.say("scene.aim", "declination", Figures.fixed(0, d).replace('-', '−'))));
+    solution
+        .camera()
+        .ifPresent(camera -> sentences.add(lens(camera, solution.calibrated(), words)));
     if (solution.calibrated()) {
-      solution.camera().ifPresent(camera -> sentences.add(lens(camera, words)));
       unlikeRectilinear(solution)
           .ifPresent(
               times ->
                   sentences.add(words.say("scene.projection", "times", Figures.fixed(1, times))));
     }
-    solution
-        .explainedShare()
-        .ifPresent(
-            share ->
-                sentences.add(
-                    words.say(
-                        "scene.explained",
-                        "explained",
-                        Figures.percent(Math.min(MOST_EXPLAINED, share)))));
+    sentences.add(explained(solution, words));
     return sentences;
+  }
+
+  private static String explained(SceneSolution solution, Wording words) {
+    return solution
+        .explainedShare()
+        .map(
+            share ->
+                words.say(
+                    "scene.explained",
+                    "explained",
+                    Figures.percent(Math.min(MOST_EXPLAINED, share))))
+        .orElseGet(() -> words.say("scene.noBudget"));
+  }
+
+  /** Of the frames that fit none of the others, where some do. */
+  private static Optional<String> unmatched(Scene scene, Wording words) {
+    int frames = scene.frames().size();
+    int registered = scene.solution().registeredFrames();
+    return registered == 0 || registered == frames
+        ? Optional.empty()
+        : Optional.of(
+            words.say(
+                "scene.unmatched",
+                "missing",
+                Integer.toString(frames - registered),
+                "frames",
+                Integer.toString(frames)));
   }
 
   private static String mount(SceneSolution.Drift drift, Wording words) {
@@ -74,8 +96,8 @@ final class SceneWords {
         .findFirst();
   }
 
-  private static String lens(Camera camera, Wording words) {
-    return words.say(
-        "scene.lens." + camera.projection(), "focalPx", Figures.fixed(0, camera.focalLengthPx()));
+  private static String lens(Camera camera, boolean calibrated, Wording words) {
+    String key = calibrated ? "scene.lens." + camera.projection() : "scene.lens.asTold";
+    return words.say(key, "focalPx", Figures.fixed(0, camera.focalLengthPx()));
   }
 }

@@ -20,6 +20,7 @@ final class Canvas {
   private final double[] groundFromCamera;
   private final List<StarCore.Part> core;
   private final double haloPx2;
+  private final double outsideHalo;
   private final float[] electrons;
   private final Brush brush;
   private final PaintedStar.Path moved;
@@ -54,6 +55,7 @@ final class Canvas {
     List<StarCore.Part> clear = StarCore.of(plan.lens());
     this.core = dewed(clear);
     this.haloPx2 = StarCore.variancePx2(core) - StarCore.variancePx2(clear);
+    this.outsideHalo = outsideHalo();
     int width = plan.camera().widthPx();
     int height = plan.camera().heightPx();
     this.electrons = new float[paints ? width * height : 0];
@@ -74,6 +76,17 @@ final class Canvas {
       }
     }
     return parts;
+  }
+
+  /** Share of a star's light that no dew spreads into a halo. */
+  private double outsideHalo() {
+    double left = 1;
+    for (NightEvent event : plan.events()) {
+      if (event instanceof NightEvent.Dew dew) {
+        left *= 1 - dew.haloShare() * SkyLight.grown(event, exposure.number());
+      }
+    }
+    return left;
   }
 
   void paintStars(List<StarCatalogue.CatalogueStar> catalogue) {
@@ -202,9 +215,9 @@ final class Canvas {
   FrameTruth truth() {
     TruthWriter writer = new TruthWriter(plan, exposure, blur.focusPx2(), core, haloPx2);
     List<PaintedStar> inSky = stars.stream().filter(this::showsSky).toList();
-    double[] transparency = inSky.stream().mapToDouble(this::transparency).toArray();
+    double[] starLight = inSky.stream().mapToDouble(s -> outsideHalo * transparency(s)).toArray();
     return writer.frame(
-        inSky, lights, transparency, this::noiseElectrons, passage.skyAtMid(), LISTED_FROM_SNR);
+        inSky, lights, starLight, this::noiseElectrons, passage.skyAtMid(), LISTED_FROM_SNR);
   }
 
   private double[] ground(PaintedStar star) {

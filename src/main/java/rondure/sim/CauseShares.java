@@ -13,6 +13,11 @@ package rondure.sim;
 public record CauseShares(
     double core, double focus, double trailing, double tripod, double lens, double haze) {
 
+  /** Without haze, which is judged by the light it takes from the stars. */
+  CauseShares dry() {
+    return new CauseShares(core, focus, trailing, tripod, lens, 0);
+  }
+
   /** Everything above the core. */
   double excess() {
     return focus + trailing + tripod + lens + haze;

@@ -13,7 +13,8 @@ import java.util.List;
  * @param focusMicrons focus error on the axis
  * @param cause what mainly softened it
  * @param events that touch it, by kind
- * @param transparency share of the stars' light that cloud and dew let through, median
+ * @param transparency share of the stars' light that cloud and dew let through and no halo holds:
+ *     what is left in the star itself, median
  * @param sharesPx2 of each cause, median over the sky
  * @param edgeSharesPx2 the same in the outer fifth of the stars
  * @param poleX north celestial pole in camera axes (right), unit vector, at mid-exposure

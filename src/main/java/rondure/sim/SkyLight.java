@@ -1,5 +1,7 @@
 package rondure.sim;
 
+import java.util.function.ToDoubleFunction;
+
 /**
  * Brightness and clearness of the sky in each direction at mid-exposure.
  *
@@ -92,20 +94,18 @@ final class SkyLight {
   }
 
   private double cloudMag(double[] ground) {
-    double sum = 0;
-    for (NightEvent event : plan.events()) {
-      if (event instanceof NightEvent.Cloud cloud && during(cloud)) {
-        sum += cloud.opacityMag() * thickness(cloud, ground);
-      }
-    }
-    return sum;
+    return clouds(ground, NightEvent.Cloud::opacityMag);
   }
 
   private double cloudGlow(double[] ground) {
+    return clouds(ground, NightEvent.Cloud::glow);
+  }
+
+  private double clouds(double[] ground, ToDoubleFunction<NightEvent.Cloud> ofMeanThickness) {
     double sum = 0;
     for (NightEvent event : plan.events()) {
       if (event instanceof NightEvent.Cloud cloud && during(cloud)) {
-        sum += cloud.glow() * thickness(cloud, ground);
+        sum += ofMeanThickness.applyAsDouble(cloud) * thickness(cloud, ground);
       }
     }
     return sum;

@@ -25,20 +25,27 @@ public enum TrueCause {
   private static final double EDGE_FROM_WIDENING = 1.60;
   private static final double HAZY_BELOW = 0.65;
 
-  static TrueCause of(CauseShares sky, CauseShares edge, double transparency) {
-    if (sky.widening() >= NAMED_FROM_WIDENING) {
-      return largest(sky);
+  /**
+   * The largest of what widens the star by a quarter; else haze, where a third of the light is
+   * gone; else the lens, where it widens the outer fifth alone. A halo is judged by the light in
+   * it: to widen a star at half its height by a quarter it would have to hold 71 % of the light.
+   *
+   * @param starLight share of the light that is left in the star itself
+   */
+  static TrueCause of(CauseShares sky, CauseShares edge, double starLight) {
+    CauseShares dry = sky.dry();
+    if (dry.widening() >= NAMED_FROM_WIDENING) {
+      return largest(dry);
     }
-    if (transparency <= HAZY_BELOW) {
+    if (starLight <= HAZY_BELOW) {
       return HAZE;
     }
-    return edge.widening() >= EDGE_FROM_WIDENING && largest(edge) == LENS ? LENS : NONE;
+    CauseShares outer = edge.dry();
+    return outer.widening() >= EDGE_FROM_WIDENING && largest(outer) == LENS ? LENS : NONE;
   }
 
   private static TrueCause largest(CauseShares shares) {
-    double[] excess = {
-      shares.focus(), shares.trailing(), shares.tripod(), shares.lens(), shares.haze()
-    };
+    double[] excess = {shares.focus(), shares.trailing(), shares.tripod(), shares.lens()};
     int best = 0;
     for (int i = 1; i < excess.length; i++) {
       if (excess[i] > excess[best]) {

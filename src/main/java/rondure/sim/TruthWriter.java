@@ -32,13 +32,13 @@ final class TruthWriter {
   FrameTruth frame(
       List<PaintedStar> stars,
       List<PaintedStar> lights,
-      double[] transparency,
+      double[] starLight,
       ToDoubleFunction<PaintedStar> noise,
       double[] skyAtMid,
       double fromSnr) {
     CauseShares sky = shares(stars);
     CauseShares edge = shares(outerFifth(stars));
-    double clear = transparency.length == 0 ? 1 : RobustStats.median(transparency);
+    double clear = starLight.length == 0 ? 1 : RobustStats.median(starLight);
     double green = plan.camera().throughput().green();
     double wholeCorePx2 = corePx2 + haloPx2;
     List<StarTruth> listed =

@@ -35,7 +35,8 @@ final class AimPath {
       times[i] = poses.get(i).seconds() - start;
       path[i] = Vec.log(back.then(poses.get(i).withoutSky(sky, start)));
     }
-    scatter = new PathNoise(times, path, PathNoise.stated(poses, sky, sight.stepSeconds()));
+    Vec clock = sky.turned(poses.get(0).turn()).times(sight.stepSeconds() / Math.sqrt(12));
+    scatter = new PathNoise(times, path, PathNoise.stated(poses), clock);
     noise = scatter.ofPlace(sight.camera().focalLengthPx());
     pieces = joined(withoutSteepPairs(PathPieces.of(times, path, noise, PRICE)));
   }
@@ -87,14 +88,9 @@ final class AimPath {
     if (before.count() < 2 || after.count() < 2 || jump(before, after) > 0) {
       return false;
     }
-    Vec one = scatter.slopeErrors(before);
-    Vec other = scatter.slopeErrors(after);
+    SpinError errors = scatter.slopeErrors(before).and(scatter.slopeErrors(after));
     Vec change = after.slope().minus(before.slope());
-    double chi2 = 0;
-    for (int k = 0; k < 3; k++) {
-      chi2 += Math.pow(change.at(k), 2) / (Math.pow(one.at(k), 2) + Math.pow(other.at(k), 2));
-    }
-    return chi2 < BEND_SIGMAS * BEND_SIGMAS;
+    return errors.chi2(change, 0) < BEND_SIGMAS * BEND_SIGMAS;
   }
 
   /** Two points always lie on a line: when it is steep they are two places, not a motion. */

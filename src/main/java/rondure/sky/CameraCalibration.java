@@ -3,7 +3,6 @@ package rondure.sky;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Finds focal length, distortion and projection from the way stars move over a camera.
@@ -45,8 +44,6 @@ public final class CameraCalibration {
   /** Rate and field contradict each other beyond 2 standard errors: the tripod creeps. */
   private static final double MOST_RATE_CHI2 = 4;
 
-  private static final double[] GUESSES_PER_DIAGONAL = {0.35, 0.5, 0.75, 1.1, 1.7, 2.7, 4.2};
-
   private CameraCalibration() {}
 
   /**
@@ -68,29 +65,6 @@ public final class CameraCalibration {
       return CameraFinding.nominal(prior.nominal(), CameraFinding.Outcome.TOO_FEW, List.of());
     }
     return judged(choice, prior, clock);
-  }
-
-  /**
-   * The same without any facts: focal lengths from 0.35 to 4.2 diagonals are tried.
-   *
-   * @return empty when the sightings do not tell the focal length
-   */
-  public static Optional<CameraFinding> ofUnknownFocalLength(
-      int widthPx, int heightPx, List<Sighting> sightings, SceneClock clock) {
-    Camera middle = Camera.rectilinear(1, widthPx, heightPx);
-    SightingChoice choice = new SightingChoice(sightings, middle);
-    SightingTable few = choice.of(FEW_FRAMES, FEW_TRACKS);
-    if (isTooSmall(few)) {
-      return Optional.empty();
-    }
-    List<BundleFit> fits = new ArrayList<>();
-    for (double guess : GUESSES_PER_DIAGONAL) {
-      Camera start = Camera.rectilinear(guess * Math.hypot(widthPx, heightPx), widthPx, heightPx);
-      fits.add(fit(few, CameraPrior.guessed(start), clock));
-    }
-    Camera best = best(fits).camera();
-    CameraPrior prior = CameraPrior.guessed(best.with(best.focalLengthPx(), 0));
-    return Optional.of(judged(choice, prior, clock)).filter(CameraFinding::isCalibrated);
   }
 
   private static boolean isTooSmall(SightingTable table) {

@@ -46,7 +46,8 @@ public record CameraFinding(
    * @param projection of the ideal lens
    * @param focalLengthPx the best focal length
    * @param k1 the best distortion
-   * @param criterion Bayesian information criterion, less is better; differences count
+   * @param criterion squared misfits like chi squared, at a scale common to all projections, those
+   *     of the camera's facts included; less is better
    */
   public record Score(Projection projection, double focalLengthPx, double k1, double criterion) {}
 

@@ -22,11 +22,6 @@ record CameraPrior(Camera nominal, double focalShare, double k1Error) {
     return new CameraPrior(camera, focalShare, 0.05);
   }
 
-  /** Nothing but a guess within a factor of two. */
-  static CameraPrior guessed(Camera guess) {
-    return new CameraPrior(guess, 0.7, 0.05);
-  }
-
   /** Misfit of a camera, squared and summed over both parameters. */
   double chi2(Camera camera) {
     double focal = Math.log(camera.focalLengthPx() / nominal.focalLengthPx()) / focalShare;

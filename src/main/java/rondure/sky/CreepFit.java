@@ -53,27 +53,24 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
             .filter(i -> i % step == 0)
             .mapToObj(poses::get)
             .toList();
-    return new Fit(some, noise, guess).solve(leastCreep);
+    return new Fit(new CreepModel(some, noise), guess).solve(leastCreep);
   }
 
   private static final class Fit {
-    private final List<Pose> poses;
-    private final Vec noise;
-    private final Pose middle;
-    private Vec sky;
-    private Vec creep = Vec.ZERO;
-    private Vec offset = Vec.ZERO;
-    private double steadyRate;
+    private final CreepModel model;
+    private CreepModel.Motion motion;
+    private final double steadyChi2;
+    private final double steadyRate;
 
-    Fit(List<Pose> poses, Vec noise, Vec guess) {
-      this.poses = poses;
-      this.noise = noise;
-      this.middle = poses.get(poses.size() / 2);
-      this.sky = guess.withLength(OMEGA);
+    Fit(CreepModel model, Vec guess) {
+      this.model = model;
+      motion = new CreepModel.Motion(guess.withLength(OMEGA), Vec.ZERO, Vec.ZERO);
+      CreepModel.Motion steady = model.steady(motion.sky(), STEPS);
+      steadyChi2 = model.chi2(steady);
+      steadyRate = steady.sky().length();
     }
 
     Optional<CreepFit> solve(double leastCreep) {
-      double steady = steadyChi2();
       RealMatrix covariance = null;
       for (int i = 0; i < STEPS; i++) {
         RealMatrix jacobian = jacobian();
@@ -83,19 +80,18 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
           return Optional.empty();
         }
         covariance = lu.getSolver().getInverse();
-        double[] pull = jacobian.transpose().operate(residuals(sky, creep, offset));
-        double[] move = covariance.operate(pull);
-        apply(move);
-        if (!(sky.length() > 0) || !Double.isFinite(creep.length())) {
+        double[] pull = jacobian.transpose().operate(model.residuals(motion));
+        apply(covariance.operate(pull));
+        if (!(motion.sky().length() > 0) || !Double.isFinite(motion.creep().length())) {
           return Optional.empty();
         }
       }
-      return judged(steady, covariance, leastCreep);
+      return judged(covariance, leastCreep);
     }
 
-    private Optional<CreepFit> judged(double steady, RealMatrix covariance, double leastCreep) {
-      double chi2 = chi2(residuals(sky, creep, offset));
-      double freedom = 3.0 * poses.size() - TERMS;
+    private Optional<CreepFit> judged(RealMatrix covariance, double leastCreep) {
+      double chi2 = model.chi2(motion);
+      double freedom = 3.0 * model.poses.size() - TERMS;
       double scale = Math.max(1, chi2 / freedom);
       double poleVariance = covariance.getEntry(0, 0) + covariance.getEntry(1, 1);
       double creepVariance = 0;
@@ -103,78 +99,26 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
         creepVariance += covariance.getEntry(SKY_TERMS + k, SKY_TERMS + k);
       }
       double creepError = Math.sqrt(scale * creepVariance);
+      double creep = motion.creep().length();
       boolean proven =
-          (steady - chi2) / scale > LEAST_GAIN
+          (steadyChi2 - chi2) / scale > LEAST_GAIN
               && scale < LARGEST_MISFIT
-              && creep.length() > Math.max(leastCreep, LEAST_SIGMAS * creepError)
-              && creep.length() < 2 * OMEGA
-              && creep.length() < MOST_OVER_RATE * Math.abs(steadyRate - OMEGA);
+              && creep > Math.max(leastCreep, LEAST_SIGMAS * creepError)
+              && creep < 2 * OMEGA
+              && creep < MOST_OVER_RATE * Math.abs(steadyRate - OMEGA);
       return proven
-          ? Optional.of(new CreepFit(sky, creep, Math.sqrt(scale * poleVariance)))
+          ? Optional.of(new CreepFit(motion.sky(), motion.creep(), Math.sqrt(scale * poleVariance)))
           : Optional.empty();
     }
 
-    /** Misfit of one steady spin of any rate: the spin is the sky's, the rate free. */
-    private double steadyChi2() {
-      Vec spin = sky;
-      Vec off = Vec.ZERO;
-      for (int round = 0; round < STEPS; round++) {
-        double times = 0;
-        double squares = 0;
-        Vec sum = Vec.ZERO;
-        Vec cross = Vec.ZERO;
-        for (Pose pose : poses) {
-          double t = pose.seconds() - middle.seconds();
-          Vec left = left(pose, spin, Vec.ZERO, off);
-          times += t;
-          squares += t * t;
-          sum = sum.plus(left);
-          cross = cross.plus(left.times(t));
-        }
-        double n = poses.size();
-        double spread = squares - times * times / n;
-        Vec slope = cross.minus(sum.times(times / n)).times(1 / spread);
-        off = off.plus(sum.minus(slope.times(times)).times(1 / n));
-        spin = spin.plus(slope.turned(middle.turn().inverse()));
-      }
-      steadyRate = spin.length();
-      return chi2(residuals(spin, Vec.ZERO, off));
-    }
-
-    private Vec left(Pose pose, Vec spin, Vec drift, Vec off) {
-      double t = pose.seconds() - middle.seconds();
-      Rotation model =
-          spin.times(t).exp().then(middle.turn()).then(off.exp()).then(drift.times(t).exp());
-      return Vec.log(model.inverse().then(pose.turn()));
-    }
-
-    private double[] residuals(Vec spin, Vec drift, Vec off) {
-      double[] all = new double[3 * poses.size()];
-      for (int i = 0; i < poses.size(); i++) {
-        Vec left = left(poses.get(i), spin, drift, off);
-        for (int k = 0; k < 3; k++) {
-          all[3 * i + k] = left.at(k) / noise.at(k);
-        }
-      }
-      return all;
-    }
-
-    private static double chi2(double[] residuals) {
-      return java.util.Arrays.stream(residuals).map(r -> r * r).sum();
-    }
-
     private RealMatrix jacobian() {
-      double[] now = residuals(sky, creep, offset);
+      double[] now = model.residuals(motion);
       RealMatrix jacobian = new Array2DRowRealMatrix(now.length, TERMS);
-      Vec[] across = sky.across();
       for (int term = 0; term < TERMS; term++) {
         double step = term < SKY_TERMS + 3 ? 1e-4 * OMEGA : 1e-7;
-        double[] moved =
-            term < SKY_TERMS
-                ? residuals(sky.plus(across[term].times(step)).withLength(OMEGA), creep, offset)
-                : term < SKY_TERMS + 3
-                    ? residuals(sky, creep.plus(axis(term - SKY_TERMS).times(step)), offset)
-                    : residuals(sky, creep, offset.plus(axis(term - SKY_TERMS - 3).times(step)));
+        double[] steps = new double[TERMS];
+        steps[term] = step;
+        double[] moved = model.residuals(moved(steps));
         for (int i = 0; i < now.length; i++) {
           jacobian.setEntry(i, term, (now[i] - moved[i]) / step);
         }
@@ -182,15 +126,18 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
       return jacobian;
     }
 
-    private static Vec axis(int k) {
-      return new Vec(k == 0 ? 1 : 0, k == 1 ? 1 : 0, k == 2 ? 1 : 0);
+    private void apply(double[] steps) {
+      motion = moved(steps);
     }
 
-    private void apply(double[] move) {
-      Vec[] across = sky.across();
-      sky = sky.plus(across[0].times(move[0])).plus(across[1].times(move[1])).withLength(OMEGA);
-      creep = creep.plus(new Vec(move[2], move[3], move[4]));
-      offset = offset.plus(new Vec(move[5], move[6], move[7]));
+    /** Two steps across the sky's spin, three of the creep, three of the offset. */
+    private CreepModel.Motion moved(double[] steps) {
+      Vec[] across = motion.sky().across();
+      Vec sky = motion.sky().plus(across[0].times(steps[0])).plus(across[1].times(steps[1]));
+      return new CreepModel.Motion(
+          sky.withLength(OMEGA),
+          motion.creep().plus(new Vec(steps[2], steps[3], steps[4])),
+          motion.offset().plus(new Vec(steps[5], steps[6], steps[7])));
     }
   }
 }

@@ -1,7 +1,5 @@
 package rondure.sky;
 
-import rondure.base.Moments;
-
 /**
  * The matrix B at a pixel: how the image there moves when directions turn by a small rotation
  * vector in camera axes, px/rad, 2 x 3.
@@ -27,16 +25,5 @@ public record FlowJacobian(
   /** Bᵀ of a displacement: how much it asks of each rotation in a least-squares fit. */
   Vec pull(double xPx, double yPx) {
     return new Vec(xByX * xPx + yByX * yPx, xByY * xPx + yByY * yPx, xByZ * xPx + yByZ * yPx);
-  }
-
-  /**
-   * B S Bᵀ, px²: the blur of small camera rotations with covariance S during an exposure. Linear in
-   * S, so that the six unit covariances give the columns of a fit.
-   */
-  public Moments blur(RotationCovariance shake) {
-    return new Moments(
-        shake.between(xByX, xByY, xByZ, xByX, xByY, xByZ),
-        shake.between(xByX, xByY, xByZ, yByX, yByY, yByZ),
-        shake.between(yByX, yByY, yByZ, yByX, yByY, yByZ));
   }
 }

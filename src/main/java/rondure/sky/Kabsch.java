@@ -54,7 +54,7 @@ public final class Kabsch {
       return Optional.empty();
     }
     double[] weights = ones(pairs.size());
-    Rotation rotation = weighted(pairs, weights);
+    Rotation rotation = leastSquares(pairs);
     for (int round = 0; round < START_ROUNDS; round++) {
       double[] misfits = misfits(pairs, rotation);
       double floor = Math.max(LEAST_SCALE, 0.1 * RobustStats.median(misfits));
@@ -81,19 +81,18 @@ public final class Kabsch {
     double[] misfits = misfits(pairs, rotation);
     double slope = 0;
     double influence = 0;
-    Double[] weights = new Double[misfits.length];
     for (int i = 0; i < misfits.length; i++) {
       double u = misfits[i] / scale;
-      weights[i] = RobustWeights.tukey(u);
+      double weight = RobustWeights.tukey(u);
       slope += RobustWeights.tukeySlope(u, 2);
-      influence += weights[i] * weights[i] * u * u / 2;
+      influence += weight * weight * u * u / 2;
     }
     double parameters = 3.0 / 2;
     double left = Math.max(1, misfits.length - parameters);
     double growth = influence * misfits.length * misfits.length / (left * slope * slope);
     RotationCovariance covariance =
         Information.of(pairs, rotation).inverse().times(scale * scale * growth);
-    return new RotationFit(rotation, covariance, scale, List.of(weights));
+    return new RotationFit(rotation, covariance, scale);
   }
 
   private static double scale(double[] misfits) {

@@ -14,6 +14,7 @@ final class PathNoise {
   private final double[] times;
   private final Vec[] path;
   private final Vec stated;
+  private final Vec clock;
 
   /**
    * Shares the arrays.
@@ -21,26 +22,22 @@ final class PathNoise {
    * @param times increasing, s
    * @param path small rotations about the camera's axes, rad
    * @param stated standard errors of each
+   * @param clock how far the sky turns within a standard error of the times, rad
    */
-  PathNoise(double[] times, Vec[] path, Vec stated) {
+  PathNoise(double[] times, Vec[] path, Vec stated, Vec clock) {
     this.times = times;
     this.path = path;
     this.stated = stated;
+    this.clock = clock;
   }
 
-  /**
-   * Formal errors about the camera's axes with the clock's steps.
-   *
-   * @param sky spin of the sky in its own axes, rad/s
-   */
-  static Vec stated(List<Pose> poses, Vec sky, double stepSeconds) {
-    Vec axis = sky.turned(poses.get(0).turn());
+  /** Formal errors of the frames' attitudes, the middle one about each of the camera's axes. */
+  static Vec stated(List<Pose> poses) {
     double[] stated = new double[3];
     for (int k = 0; k < 3; k++) {
       int component = k;
-      double formal =
+      stated[k] =
           RobustStats.median(poses.stream().mapToDouble(p -> p.errors().at(component)).toArray());
-      stated[k] = Math.hypot(formal, Math.abs(axis.at(k)) * stepSeconds / Math.sqrt(12));
     }
     return Vec.of(stated);
   }
@@ -54,7 +51,8 @@ final class PathNoise {
   Vec ofPlace(double focalLengthPx) {
     double[] noise = new double[3];
     for (int k = 0; k < 3; k++) {
-      double least = Math.hypot(stated.at(k), leastRad(focalLengthPx));
+      double told = Math.hypot(stated.at(k), clock.at(k));
+      double least = Math.hypot(told, leastRad(focalLengthPx));
       noise[k] = Math.max(least, orZero(scatter(k)));
     }
     return Vec.of(noise);
@@ -65,17 +63,29 @@ final class PathNoise {
   }
 
   /** Errors of a piece's slope about the camera's axes, by its own scatter. */
-  Vec slopeErrors(PathPieces.Piece piece) {
+  SpinError slopeErrors(PathPieces.Piece piece) {
     double[] seconds = Arrays.copyOfRange(times, piece.from(), piece.until());
-    double[] errors = new double[3];
-    for (int k = 0; k < 3; k++) {
-      double[] values = new double[seconds.length];
-      for (int i = 0; i < values.length; i++) {
-        values[i] = path[piece.from() + i].at(k);
+    double[][] values = new double[3][seconds.length];
+    for (int i = 0; i < seconds.length; i++) {
+      Vec place = withoutClock(path[piece.from() + i].minus(piece.at(times[piece.from() + i])));
+      for (int k = 0; k < 3; k++) {
+        values[k][i] = place.at(k);
       }
-      errors[k] = WanderNoise.slopeError(seconds, values, stated.at(k));
     }
-    return Vec.of(errors);
+    Vec errors = WanderNoise.slopeErrors(seconds, values, stated);
+    return new SpinError(errors, clock.times(1 / Math.sqrt(Math.max(1e-300, piece.spread()))));
+  }
+
+  /** What the clock's steps made of a place is taken out where they are coarser than the place. */
+  private Vec withoutClock(Vec place) {
+    double pull = 0;
+    double power = 1;
+    for (int k = 0; k < 3; k++) {
+      double variance = stated.at(k) * stated.at(k);
+      pull += clock.at(k) * place.at(k) / variance;
+      power += clock.at(k) * clock.at(k) / variance;
+    }
+    return place.minus(clock.times(pull / power));
   }
 
   /** From what each point is off the line between its neighbours; NaN when too few. */

@@ -9,21 +9,21 @@ package rondure.sky;
  * @param turn from the sky's axes to the camera's about its middle
  * @param seconds it lasted
  */
-record PieceRate(PathPieces.Piece piece, Vec rate, Vec errors, Rotation turn, double seconds) {
+record PieceRate(
+    PathPieces.Piece piece, Vec rate, SpinError errors, Rotation turn, double seconds) {
 
   /** A difference of rates over the errors, squared; a further isotropic error may be added. */
   double chi2(Vec otherRate, double extraRadPerS) {
-    Vec off = rate.minus(otherRate).turned(turn);
-    double sum = 0;
-    for (int axis = 0; axis < 3; axis++) {
-      double error = Math.hypot(errors.at(axis), extraRadPerS);
-      sum += off.at(axis) * off.at(axis) / (error * error);
-    }
-    return sum;
+    return errors.chi2(rate.minus(otherRate).turned(turn), extraRadPerS);
   }
 
   /** Root mean square over the axes, rad/s. */
   double rmsError() {
-    return errors.length() / Math.sqrt(3);
+    return errors.rms();
+  }
+
+  /** Of the rate's length, rad/s. */
+  double alongError() {
+    return errors.along(rate.turned(turn));
   }
 }

@@ -10,6 +10,9 @@ import java.util.List;
 final class PoleDoubt {
   private static final double OMEGA = SkyMotion.SIDEREAL_RATE_RAD_PER_S;
 
+  /** A rate that is off by less than so many standard errors proves no creep. */
+  private static final double PROVEN_SIGMAS = 2;
+
   private final List<PieceRate> rivals;
   private final List<PieceRate> used;
   private final Sight sight;
@@ -45,8 +48,8 @@ final class PoleDoubt {
    */
   private static double creepAlong(PieceRate best, double bentShare) {
     double off = best.rate().length() / OMEGA - 1;
-    double error = Math.hypot(best.rmsError() / OMEGA, bentShare);
-    return OMEGA * Math.sqrt(Math.max(0, off * off - 2 * error * error));
+    double error = Math.hypot(best.alongError() / OMEGA, bentShare);
+    return Math.abs(off) > PROVEN_SIGMAS * error ? OMEGA * Math.sqrt(off * off - error * error) : 0;
   }
 
   /** R.m.s. difference from the sky of stretches that show another, over the rivals' time. */

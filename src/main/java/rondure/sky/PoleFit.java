@@ -56,12 +56,12 @@ record PoleFit(Vec spin, double errorRadPerS) {
     Vec[] axes = {new Vec(1, 0, 0), new Vec(0, 1, 0), new Vec(0, 0, 1)};
     for (int k = 0; k < 3; k++) {
       RealMatrix axis = column(axes[k].turned(back));
-      double error = rate.errors().at(k);
+      double error = rate.errors().axesRadPerS().at(k);
       covariance = covariance.add(axis.multiply(axis.transpose()).scalarMultiply(error * error));
     }
-    RealMatrix along = column(rate.rate().withLength(1));
-    covariance =
-        covariance.add(along.multiply(along.transpose()).scalarMultiply(alongError * alongError));
+    double clock = rate.errors().clockRadPerS().length();
+    RealMatrix along = column(rate.rate().withLength(Math.hypot(alongError, clock)));
+    covariance = covariance.add(along.multiply(along.transpose()));
     return inverse(covariance);
   }
 

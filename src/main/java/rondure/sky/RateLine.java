@@ -1,8 +1,6 @@
 package rondure.sky;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import rondure.base.RobustStats;
 import rondure.base.RobustWeights;
@@ -63,19 +61,19 @@ final class RateLine {
         turns[i] = new double[] {turn.xRadPerS(), turn.yRadPerS(), turn.zRadPerS()};
       }
     }
-    return Optional.of(through(turns, times, span, stepSeconds));
+    return Optional.of(through(new TurnLines(turns, times), times, span, stepSeconds));
   }
 
   private static RateLine through(
-      double[][] turns, double[] times, double span, double stepSeconds) {
-    double[] slope = medianSlope(turns, times, span / 4);
+      TurnLines lines, double[] times, double span, double stepSeconds) {
+    double[] slope = lines.medianSlope(span / 4);
     double[] weights = new double[times.length];
     Arrays.setAll(weights, i -> Double.isNaN(times[i]) ? 0 : 1);
     double clock = stepSeconds / Math.sqrt(12);
     double scale = 0;
-    double[] perFrame = slopes(weights, times);
+    double[] perFrame = lines.perFrame(weights);
     for (int round = 0; round < ROUNDS; round++) {
-      double[] misfits = misfitSeconds(turns, times, slope);
+      double[] misfits = lines.misfitSeconds(slope);
       scale = Math.max(clock, RobustStats.madSigma(misfits));
       for (int i = 0; i < weights.length; i++) {
         weights[i] = Double.isNaN(misfits[i]) ? 0 : RobustWeights.tukey(misfits[i] / scale);
@@ -83,89 +81,21 @@ final class RateLine {
       if (Arrays.stream(weights).filter(w -> w > 0).count() < 2) {
         break;
       }
-      perFrame = slopes(weights, times);
-      slope = weighted(turns, perFrame);
+      perFrame = lines.perFrame(weights);
+      slope = lines.slope(perFrame);
     }
     double power = 0;
     for (double one : perFrame) {
       power += one * one;
     }
-    double bent = bentShare(turns, times, weights, slope, scale);
+    double bent = bentShare(lines, times, weights, slope, scale);
     double error = Math.sqrt(scale * scale * power + bent * bent + CREEP_SHARE * CREEP_SHARE);
     return new RateLine(perFrame, new Spin(slope[0], slope[1], slope[2]), error);
   }
 
-  /** Median of the slopes of pairs some time apart, component by component (Theil and Sen). */
-  private static double[] medianSlope(double[][] turns, double[] times, double leastSeconds) {
-    List<double[]> pairs = new ArrayList<>();
-    for (int i = 0; i < times.length; i++) {
-      for (int j = 0; j < times.length; j++) {
-        double gap = times[j] - times[i];
-        if (gap >= leastSeconds) {
-          double[] slope = new double[3];
-          for (int axis = 0; axis < 3; axis++) {
-            slope[axis] = (turns[j][axis] - turns[i][axis]) / gap;
-          }
-          pairs.add(slope);
-        }
-      }
-    }
-    double[] median = new double[3];
-    for (int axis = 0; axis < 3; axis++) {
-      int component = axis;
-      median[axis] = RobustStats.median(pairs.stream().mapToDouble(p -> p[component]).toArray());
-    }
-    return median;
-  }
-
-  /** What each frame's value adds to a weighted line's slope. */
-  private static double[] slopes(double[] weights, double[] times) {
-    double sum = 0;
-    double mean = 0;
-    for (int i = 0; i < times.length; i++) {
-      if (weights[i] > 0) {
-        sum += weights[i];
-        mean += weights[i] * times[i];
-      }
-    }
-    double centre = mean / sum;
-    double power = 0;
-    double[] slopes = new double[times.length];
-    for (int i = 0; i < times.length; i++) {
-      if (weights[i] > 0) {
-        slopes[i] = weights[i] * (times[i] - centre);
-        power += slopes[i] * (times[i] - centre);
-      }
-    }
-    double whole = Math.max(1e-12, power);
-    return Arrays.stream(slopes).map(s -> s / whole).toArray();
-  }
-
-  private static double[] weighted(double[][] turns, double[] perFrame) {
-    double[] slope = new double[3];
-    for (int i = 0; i < perFrame.length; i++) {
-      for (int axis = 0; axis < 3; axis++) {
-        slope[axis] += perFrame[i] * turns[i][axis];
-      }
-    }
-    return slope;
-  }
-
-  /** How far ahead of the line a frame has turned about its axis, s; NaN without a time. */
-  private static double[] misfitSeconds(double[][] turns, double[] times, double[] slope) {
-    double square = slope[0] * slope[0] + slope[1] * slope[1] + slope[2] * slope[2];
-    double[] ahead = new double[times.length];
-    for (int i = 0; i < times.length; i++) {
-      double along = turns[i][0] * slope[0] + turns[i][1] * slope[1] + turns[i][2] * slope[2];
-      ahead[i] = along / Math.max(1e-300, square) - times[i];
-    }
-    double middle = RobustStats.median(ahead);
-    return Arrays.stream(ahead).map(a -> a - middle).toArray();
-  }
-
   /** Half the difference between both halves' rates beyond what the misfits explain, as share. */
   private static double bentShare(
-      double[][] turns, double[] times, double[] weights, double[] slope, double scale) {
+      TurnLines lines, double[] times, double[] weights, double[] slope, double scale) {
     double[] counted = new double[times.length];
     Arrays.setAll(counted, i -> weights[i] > 0 ? times[i] : Double.NaN);
     double middle = RobustStats.median(counted);
@@ -179,11 +109,11 @@ final class RateLine {
     if (used < LEAST_FOR_HALVES) {
       return 0;
     }
-    double[] ahead = misfitSeconds(turns, times, slope);
+    double[] ahead = lines.misfitSeconds(slope);
     double difference = 0;
     double noise = 0;
     for (int half = 0; half < 2; half++) {
-      double[] perFrame = slopes(halves[half], times);
+      double[] perFrame = lines.perFrame(halves[half]);
       for (int i = 0; i < times.length; i++) {
         if (perFrame[i] != 0) {
           difference += (half == 0 ? -1 : 1) * perFrame[i] * ahead[i];

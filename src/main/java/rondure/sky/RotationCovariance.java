@@ -20,31 +20,6 @@ public record RotationCovariance(
     }
   }
 
-  /** Independent rotations. */
-  public static RotationCovariance diagonal(double pitchRad2, double yawRad2, double rollRad2) {
-    return new RotationCovariance(pitchRad2, 0, 0, yawRad2, 0, rollRad2);
-  }
-
-  /** A steady spin over an exposure: T²/12 ω ωᵀ. */
-  public static RotationCovariance ofSpin(Spin spin, double seconds) {
-    double scale = seconds * seconds / 12;
-    double x = spin.xRadPerS();
-    double y = spin.yRadPerS();
-    double z = spin.zRadPerS();
-    return new RotationCovariance(
-        scale * x * x, scale * x * y, scale * x * z, scale * y * y, scale * y * z, scale * z * z);
-  }
-
-  public RotationCovariance plus(RotationCovariance o) {
-    return new RotationCovariance(
-        xxRad2 + o.xxRad2,
-        xyRad2 + o.xyRad2,
-        xzRad2 + o.xzRad2,
-        yyRad2 + o.yyRad2,
-        yzRad2 + o.yzRad2,
-        zzRad2 + o.zzRad2);
-  }
-
   public RotationCovariance times(double factor) {
     return new RotationCovariance(
         factor * xxRad2,
@@ -61,12 +36,5 @@ public record RotationCovariance(
         xxRad2 * a.x() + xyRad2 * a.y() + xzRad2 * a.z(),
         xyRad2 * a.x() + yyRad2 * a.y() + yzRad2 * a.z(),
         xzRad2 * a.x() + yzRad2 * a.y() + zzRad2 * a.z());
-  }
-
-  /** aᵀ S b for two vectors. */
-  double between(double aX, double aY, double aZ, double bX, double bY, double bZ) {
-    return aX * (xxRad2 * bX + xyRad2 * bY + xzRad2 * bZ)
-        + aY * (xyRad2 * bX + yyRad2 * bY + yzRad2 * bZ)
-        + aZ * (xzRad2 * bX + yzRad2 * bY + zzRad2 * bZ);
   }
 }

@@ -49,7 +49,9 @@ public record SceneSky(
     /** Fewer than two frames. */
     ONE_FRAME,
     /** No two frames could be matched: re-aimed, covered, or too few stars. */
-    NO_MATCH
+    NO_MATCH,
+    /** Not worked out, because of a fault of this program. */
+    NOT_SOLVED
   }
 
   public SceneSky {

@@ -17,8 +17,10 @@ final class SightingChoice {
   /** With so many common stars a frame, a wider choice of frames is taken. */
   private static final int AMPLE_PER_FRAME = 20;
 
-  private static final int COLUMNS = 6;
-  private static final int ROWS = 4;
+  /** Cells along the longer and the shorter side. */
+  private static final int LONG_CELLS = 6;
+
+  private static final int SHORT_CELLS = 4;
 
   private final TreeMap<Integer, List<Sighting>> byFrame = new TreeMap<>();
   private final List<Integer> numbers;
@@ -76,15 +78,17 @@ final class SightingChoice {
     }
     double width = 2 * camera.centreXPx() + 1;
     double height = 2 * camera.centreYPx() + 1;
+    int columns = width >= height ? LONG_CELLS : SHORT_CELLS;
+    int rows = LONG_CELLS + SHORT_CELLS - columns;
     Map<Integer, Integer> taken = new HashMap<>();
     Map<List<Sighting>, Integer> turns = new IdentityHashMap<>();
     List<List<Sighting>> longest = new ArrayList<>(tracks);
     longest.sort(Comparator.comparingInt((List<Sighting> t) -> -t.size()));
     for (List<Sighting> track : longest) {
       Sighting middle = track.get(track.size() / 2);
-      int column = cell((middle.xPx() + 0.5) / width, COLUMNS);
-      int row = cell((middle.yPx() + 0.5) / height, ROWS);
-      turns.put(track, taken.merge(row * COLUMNS + column, 1, Integer::sum));
+      int column = cell((middle.xPx() + 0.5) / width, columns);
+      int row = cell((middle.yPx() + 0.5) / height, rows);
+      turns.put(track, taken.merge(row * columns + column, 1, Integer::sum));
     }
     longest.sort(Comparator.comparingInt(turns::get));
     return List.copyOf(longest.subList(0, most));

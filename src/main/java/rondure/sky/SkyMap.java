@@ -10,13 +10,10 @@ import java.util.Optional;
  * the frames, not with their pairs.
  */
 final class SkyMap {
-  private static final double CAPTURE_RADIUS_PX = 4;
-  private static final double FINEST_RADIUS_PX = 0.8;
-  private static final double KEPT_SIGMAS = 4.5;
   private static final int FORGET_AFTER_FRAMES = 6;
   private static final int SWEEPS = 2;
 
-  private final Camera camera;
+  private final FramePlacing placing;
   private final List<FrameStars> frames;
   private final Attitude[] attitudes;
   private final int[][] tracks;
@@ -24,7 +21,7 @@ final class SkyMap {
   private final List<MapStar> alive = new ArrayList<>();
 
   SkyMap(Camera camera, List<FrameStars> frames) {
-    this.camera = camera;
+    this.placing = new FramePlacing(camera);
     this.frames = frames;
     this.attitudes = new Attitude[frames.size()];
     this.tracks = new int[frames.size()][];
@@ -66,70 +63,20 @@ final class SkyMap {
 
   private void place(FrameLink link) {
     Rotation guess = attitudes[link.parent()].turn().then(link.turn());
-    List<MapStar> visible = visible(guess);
-    FrameStars frame = frames.get(link.frame());
-    Rotation turn = guess;
-    Attitude found = null;
-    Pairing pairing = null;
-    double radius = CAPTURE_RADIUS_PX;
-    for (int round = 0; round < 2; round++) {
-      pairing = Pairing.nearest(foretell(visible, turn), frame, radius);
-      Optional<Attitude> fit = fit(visible, pairing, frame, turn);
-      if (fit.isEmpty()) {
-        break;
-      }
-      found = fit.get();
-      turn = found.turn();
-      radius = Math.max(FINEST_RADIUS_PX, KEPT_SIGMAS * found.misfitPx());
-    }
-    if (found == null) {
-      accept(link.frame(), Attitude.foretold(guess), none(link.frame()));
+    List<MapStar> visible = placing.visible(alive, guess);
+    int[] numbers = none(link.frame());
+    Optional<FramePlacing.Placed> placed = placing.place(visible, frames.get(link.frame()), guess);
+    if (placed.isEmpty()) {
+      accept(link.frame(), Attitude.foretold(guess), numbers);
       return;
     }
-    pairing = Pairing.nearest(foretell(visible, turn), frame, radius);
-    int[] numbers = none(link.frame());
+    int[] partner = placed.get().pairing().partner;
     for (int i = 0; i < visible.size(); i++) {
-      if (pairing.partner[i] >= 0) {
-        numbers[pairing.partner[i]] = visible.get(i).number;
+      if (partner[i] >= 0) {
+        numbers[partner[i]] = visible.get(i).number;
       }
     }
-    accept(link.frame(), found, numbers);
-  }
-
-  private List<MapStar> visible(Rotation turn) {
-    Direction axis = turn.inverse().apply(new Direction(0, 0, 1));
-    double reach = fieldCosine();
-    return alive.stream().filter(s -> s.direction().dot(axis) > reach).toList();
-  }
-
-  private double fieldCosine() {
-    double x = Math.max(0, camera.centreXPx());
-    double y = Math.max(0, camera.centreYPx());
-    double angle = camera.angleOffAxisRad(camera.centreXPx() + x, camera.centreYPx() + y);
-    return Double.isNaN(angle) ? -1 : Math.cos(Math.min(Math.PI, angle * 1.05));
-  }
-
-  private Pairing.Foretold foretell(List<MapStar> visible, Rotation turn) {
-    Pairing.Foretold places = new Pairing.Foretold(visible.size());
-    for (int i = 0; i < visible.size(); i++) {
-      places.set(i, camera.project(turn.apply(visible.get(i).direction())));
-    }
-    return places;
-  }
-
-  private Optional<Attitude> fit(
-      List<MapStar> visible, Pairing pairing, FrameStars frame, Rotation guess) {
-    TurnFit.Pairs pairs = new TurnFit.Pairs(pairing.count);
-    for (int i = 0; i < pairing.partner.length; i++) {
-      int j = pairing.partner[i];
-      if (j >= 0) {
-        MapStar star = visible.get(i);
-        double error = Math.sqrt(frame.errorPx[j] * frame.errorPx[j] + 1 / star.weight());
-        pairs.add(star.direction(), frame.x[j], frame.y[j], error);
-      }
-    }
-    return TurnFit.of(camera, pairs, guess)
-        .map(fit -> new Attitude(fit.turn(), fit.errors(), fit.misfitPx(), fit.used()));
+    accept(link.frame(), placed.get().attitude(), numbers);
   }
 
   private void accept(int number, Attitude attitude, int[] numbers) {
@@ -189,7 +136,8 @@ final class SkyMap {
       }
     }
     int[] partner = mine.stream().mapToInt(Integer::intValue).toArray();
-    fit(shared, Pairing.given(partner), frame, attitudes[number].turn())
+    placing
+        .fit(shared, Pairing.given(partner), frame, attitudes[number].turn())
         .ifPresent(better -> attitudes[number] = better);
   }
 }

@@ -39,14 +39,6 @@ public final class Trail {
     return camera.project(Rotation.of(spin, seconds).apply(camera.direction(now.xPx(), now.yPx())));
   }
 
-  /** End minus beginning of the exposure, px; empty when the camera does not see both. */
-  public static Optional<Double> chordPx(
-      Camera camera, Spin spin, ImagePoint middle, double exposureSeconds) {
-    Optional<ImagePoint> end = positionAfter(camera, spin, middle, exposureSeconds / 2);
-    return positionAfter(camera, spin, middle, -exposureSeconds / 2)
-        .flatMap(begin -> end.map(begin::distanceTo));
-  }
-
   /**
    * Central second moments of the trail, its light even in time: T²/12 v vᵀ while that is good to
    * 0.1 %, the integral along the exact path beyond. Steady motions add as spins: a sag that adds 2

@@ -1,61 +1,149 @@
 package rondure.sky;
 
 import java.util.Arrays;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.DecompositionSolver;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
 
 /**
- * Error of a straight line's slope when what is measured wanders: noise that is new with each value
- * and a random walk between them (a tripod that settles, swings slowly, gives way). The residuals
- * tell the share of both by restricted likelihood (Harville 1977, J. Am. Stat. Assoc. 72, 320; from
- * memory), averaged over all shares, since few values tell it badly. Pure functions.
+ * Errors of the slopes of straight lines when what is measured moves: noise that is new with each
+ * value (measuring; a head that trembles in the wind) and a random walk between them (a tripod that
+ * settles, swings slowly, gives way). The residuals tell both by restricted likelihood (Harville
+ * 1977, J. Am. Stat. Assoc. 72, 320; from memory), averaged over all sizes, since few values tell
+ * them badly. Whether anything moves, and rather by noise or by a walk, the three axes tell
+ * together; how much, each alone. Pure functions.
  */
 final class WanderNoise {
-  /** Variance of a step between two values over that of the noise, and how likely before. */
+  /** How likely it is beforehand that nothing moves, so that the noise is as stated. */
+  private static final double AT_REST = 0.6;
+
+  /** Variance of a step between two values over that of the noise. */
   private static final double[] WALKS = {0, 0.03, 0.1, 0.3, 1, 3, 10, 30, 100, 300};
 
-  private static final double[] BEFORE = {
-    0.8, 0.005, 0.01, 0.03, 0.04, 0.04, 0.03, 0.02, 0.015, 0.01
-  };
+  /** How likely each is where something moves. */
+  private static final double[] BEFORE = {0.5, 0.02, 0.03, 0.06, 0.1, 0.1, 0.08, 0.06, 0.03, 0.02};
 
-  /** The stated error counts as so many values' residuals. */
+  /** How likely an axis is at rest where another moves. */
+  private static final double AXIS_AT_REST = 0.3;
+
+  /** The stated variance counts as so many values' residuals. */
   private static final double STATED_COUNT_AS = 6;
 
+  /** Half steps of two: variances from a quarter of the stated one to a million times it. */
+  private static final double[] SIZES = sizes(-4, 40);
+
+  private static final double[] AS_STATED = asStated();
+  private static final double[] ANY_SIZE = anySize();
+
+  /** Fewer free values do not tell the size of the noise. */
+  private static final int LEAST_FREEDOM = 2;
+
   private static final int MOST = 32;
+  private static final int AXES = 3;
 
   private WanderNoise() {}
 
   /**
-   * Standard error of the slope of the least-squares line.
+   * Standard errors of the slopes of least-squares lines through three components.
    *
    * @param times at least two, not all the same, in any order, s
-   * @param values one for each time
-   * @param stated standard error of a single value, > 0
+   * @param values three rows, one value for each time
+   * @param stated standard errors of a single value, > 0
    * @return in units of the values per second
    */
-  static double slopeError(double[] times, double[] values, double stated) {
+  static Vec slopeErrors(double[] times, double[][] values, Vec stated) {
     int each = 1 + (times.length - 1) / MOST;
     double[] fewer = means(times, each);
-    Line line = new Line(fewer, means(values, each), stated * stated / each);
-    double[] logs = new double[WALKS.length];
-    double[] variances = new double[WALKS.length];
-    for (int k = 0; k < WALKS.length; k++) {
-      logs[k] = Math.log(BEFORE[k]) + line.look(WALKS[k]);
-      variances[k] = line.slopeVariance;
+    double[][] own = new double[AXES][];
+    Arrays.setAll(own, k -> means(values[k], each));
+    double[] variances = stated.times(1 / Math.sqrt(each)).toArray();
+    Arrays.setAll(variances, k -> variances[k] * variances[k]);
+    Mean[] rest = new Mean[AXES];
+    SlopeLine still = new SlopeLine(fewer, 0);
+    Arrays.setAll(rest, k -> Mean.of(still.look(own[k], variances[k]), AS_STATED));
+    Mean[] all = rest.clone();
+    Arrays.setAll(all, k -> new Mean(0, rest[k].variance()));
+    double known = Math.log(AT_REST) + Arrays.stream(rest).mapToDouble(Mean::log).sum();
+    for (int j = 0; j < WALKS.length; j++) {
+      SlopeLine line = new SlopeLine(fewer, WALKS[j]);
+      Mean[] axes = new Mean[AXES];
+      for (int k = 0; k < AXES; k++) {
+        Mean moving = moving(line.look(own[k], variances[k]));
+        axes[k] = rest[k].weighted(AXIS_AT_REST).with(moving.weighted(1 - AXIS_AT_REST));
+      }
+      double log = Arrays.stream(axes).mapToDouble(Mean::log).sum() + Math.log(BEFORE[j]);
+      double together = log + Math.log(1 - AT_REST) - known;
+      Arrays.setAll(all, k -> all[k].with(new Mean(together, axes[k].variance())));
     }
-    double most = Arrays.stream(logs).max().orElse(0);
-    double sum = 0;
-    double weights = 0;
-    for (int k = 0; k < WALKS.length; k++) {
-      double weight = Math.exp(logs[k] - most);
-      sum += weight * variances[k];
-      weights += weight;
+    return new Vec(all[0].error(), all[1].error(), all[2].error());
+  }
+
+  private static Mean moving(SlopeLine.Look look) {
+    Mean stated = Mean.of(look, AS_STATED);
+    return look.freedom() < LEAST_FREEDOM
+        ? stated
+        : stated.weighted(0.5).with(Mean.of(look, ANY_SIZE).weighted(0.5));
+  }
+
+  /**
+   * The logarithm of a likelihood, and the mean variance of the slope under it.
+   *
+   * @param log natural logarithm
+   * @param variance in units of the values per second, squared
+   */
+  private record Mean(double log, double variance) {
+
+    /** Over the sizes of the noise. */
+    static Mean of(SlopeLine.Look look, double[] before) {
+      double most = Double.NEGATIVE_INFINITY;
+      for (double size : SIZES) {
+        most = Math.max(most, look.log(size));
+      }
+      double sum = 0;
+      double sizes = 0;
+      for (int i = 0; i < SIZES.length; i++) {
+        double weight = before[i] * Math.exp(look.log(SIZES[i]) - most);
+        sum += weight;
+        sizes += weight * SIZES[i];
+      }
+      return new Mean(most + Math.log(sum), look.slopeVariance() * sizes / sum);
     }
-    return Math.sqrt(sum / weights);
+
+    Mean weighted(double weight) {
+      return new Mean(log + Math.log(weight), variance);
+    }
+
+    Mean with(Mean other) {
+      double most = Math.max(log, other.log);
+      double own = Math.exp(log - most);
+      double more = Math.exp(other.log - most);
+      double mean = (own * variance + more * other.variance) / (own + more);
+      return new Mean(most + Math.log(own + more), mean);
+    }
+
+    double error() {
+      return Math.sqrt(variance);
+    }
+  }
+
+  private static double[] sizes(int from, int until) {
+    double[] sizes = new double[until - from];
+    Arrays.setAll(sizes, i -> Math.pow(2, (from + i) / 2.0));
+    return sizes;
+  }
+
+  /** The inverse gamma distribution of a variance told by so many values. */
+  private static double[] asStated() {
+    double half = STATED_COUNT_AS / 2;
+    return normed(
+        Arrays.stream(SIZES).map(s -> Math.exp(-half / s - half * Math.log(s))).toArray());
+  }
+
+  /** Even in the logarithm, above the stated one. */
+  private static double[] anySize() {
+    return normed(Arrays.stream(SIZES).map(s -> s >= 1 ? 1 : 0).toArray());
+  }
+
+  private static double[] normed(double[] weights) {
+    double sum = Arrays.stream(weights).sum();
+    return Arrays.stream(weights).map(w -> w / sum).toArray();
   }
 
   /** Means of runs of values, the last run perhaps shorter. */
@@ -66,70 +154,5 @@ final class WanderNoise {
       means[k] = Arrays.stream(values, k * each, until).average().orElse(0);
     }
     return means;
-  }
-
-  private static final class Line {
-    private final double[] times;
-    private final RealVector values;
-    private final RealMatrix design;
-    private final double stated;
-    private final RealVector slope;
-
-    /** Of the slope, under the share last looked at. */
-    private double slopeVariance;
-
-    Line(double[] times, double[] values, double statedVariance) {
-      int n = times.length;
-      this.times = times;
-      this.stated = statedVariance;
-      this.values = new ArrayRealVector(values);
-      design = new Array2DRowRealMatrix(n, 2);
-      double middle = Arrays.stream(times).average().orElse(0);
-      double spread = 0;
-      for (int i = 0; i < n; i++) {
-        design.setEntry(i, 0, 1);
-        design.setEntry(i, 1, times[i] - middle);
-        spread += (times[i] - middle) * (times[i] - middle);
-      }
-      slope = design.getColumnVector(1).mapDivide(spread);
-    }
-
-    /** Logarithm of the restricted likelihood of a share of the walk, the noise averaged over. */
-    double look(double walk) {
-      RealMatrix covariance = covariance(walk);
-      CholeskyDecomposition cholesky = new CholeskyDecomposition(covariance, 1e-9, 1e-12);
-      DecompositionSolver solver = cholesky.getSolver();
-      RealMatrix weighted = solver.solve(design);
-      RealMatrix normal = design.transposeMultiply(weighted);
-      RealVector pull = weighted.transpose().operate(values);
-      double determinant =
-          normal.getEntry(0, 0) * normal.getEntry(1, 1)
-              - normal.getEntry(0, 1) * normal.getEntry(1, 0);
-      double a =
-          normal.getEntry(1, 1) * pull.getEntry(0) - normal.getEntry(0, 1) * pull.getEntry(1);
-      double b =
-          normal.getEntry(0, 0) * pull.getEntry(1) - normal.getEntry(1, 0) * pull.getEntry(0);
-      double explained = (a * pull.getEntry(0) + b * pull.getEntry(1)) / determinant;
-      double left = Math.max(0, values.dotProduct(solver.solve(values)) - explained);
-      double freedom = times.length - 2 + STATED_COUNT_AS;
-      double noise = (STATED_COUNT_AS * stated + left) / freedom;
-      slopeVariance = noise * slope.dotProduct(covariance.operate(slope));
-      double volume = Math.log(cholesky.getDeterminant()) + Math.log(determinant);
-      return -volume / 2 - freedom / 2 * Math.log(noise);
-    }
-
-    private RealMatrix covariance(double walk) {
-      int n = times.length;
-      double first = Arrays.stream(times).min().orElse(0);
-      double step = (Arrays.stream(times).max().orElse(0) - first) / Math.max(1, n - 1);
-      RealMatrix covariance = new Array2DRowRealMatrix(n, n);
-      for (int i = 0; i < n; i++) {
-        for (int j = 0; j < n; j++) {
-          double walked = step > 0 ? walk * (Math.min(times[i], times[j]) - first) / step : 0;
-          covariance.setEntry(i, j, walked + (i == j ? 1 : 0));
-        }
-      }
-      return covariance;
-    }
   }
 }

@@ -128,23 +128,36 @@ class HaloTest {
     assertEquals(0.5, HaloFit.inside(0.5, 0), 1e-9); // half of a Gaussian lies within its HWHM
   }
 
-  /** Wing ratios 1 + 0.12 + 300 / flux, one star in six spoilt by a neighbour. */
+  /** Every star has wings of 0.12; neighbours of some share of its own light stand beside all. */
   @Test
-  void wingsAndGroundAreToldFromStarsOfAllBrightnesses() {
+  void wingsAreToldFromNeighboursByWhatStarsHaveAlike() {
     SplittableRandom random = new SplittableRandom(3);
-    List<Star> stars =
-        IntStream.range(0, 90)
-            .mapToObj(
-                i -> {
-                  double flux = 1500 * Math.exp(4 * random.nextDouble());
-                  double spoilt = i % 6 == 0 ? 0.5 : 0;
-                  double noise = 0.02 * random.nextGaussian();
-                  return star(flux, 1.12 + 300 / flux + spoilt + noise);
-                })
-            .toList();
-    WingLine line = WingLine.of(stars, 30);
-    assertEquals(0.12, line.start(), 3 * line.startError() + 0.01);
-    assertEquals(300, line.slope(), 3 * line.slopeError() + 30);
+    OwnWings alone = OwnWings.of(stars(random, 0), 30);
+    assertEquals(0.12, alone.wings(), 0.02, alone.toString());
+    assertTrue(alone.neighbours() < 0.03, alone.toString());
+    OwnWings crowded = OwnWings.of(stars(random, 0.3), 30);
+    assertEquals(0.12, crowded.wings(), 0.04, crowded.toString());
+    assertEquals(0.3, crowded.neighbours(), 0.15, crowded.toString());
+  }
+
+  private static List<Star> stars(SplittableRandom random, double neighbours) {
+    return IntStream.range(0, 90)
+        .mapToDouble(i -> 8000 * Math.exp(2 - i / 30.0))
+        .mapToObj(
+            flux -> {
+              double beside = -neighbours * Math.log(1 - random.nextDouble());
+              return star(flux, 1.12 + beside + 30 / flux * random.nextGaussian());
+            })
+        .toList();
+  }
+
+  /** scipy.stats.exponnorm.pdf(x, mean/σ, 0, σ) of scipy 1.10.1, 2026-11-25. */
+  @Test
+  void neighboursAndNoiseTogetherFollowTheirLaw() {
+    assertEquals(3.00358, OwnWings.density(0.1, 0.05, 0.2), 0.0003);
+    assertEquals(0.699816, OwnWings.density(-0.05, 0.05, 0.2), 7.1e-05);
+    assertEquals(2.57736, OwnWings.density(0.02, 0.02, 0.3), 0.00026);
+    assertEquals(0.564161, OwnWings.density(0.3, 0.05, 0.1), 5.7e-05);
   }
 
   private static Star star(double flux, double wingRatio) {

@@ -330,7 +330,7 @@ class TransparencyTest {
     List<FrameLight> lights = Transparency.of(scene.evidence(true));
     double[] truth =
         scene.truths().stream().mapToDouble(t -> -2.5 * Math.log10(t.transparency())).toArray();
-    double clear = RobustStats.percentile(Transparency.REFERENCE, truth);
+    double clear = RobustStats.percentile(ClearFrames.REFERENCE, truth);
     for (int f = 0; f < truth.length; f++) {
       double tolerance = truth[f] > 0.1 ? 0.25 : 0.06;
       assertEquals(truth[f] - clear, loss(lights, f), tolerance, "frame " + (f + 1));

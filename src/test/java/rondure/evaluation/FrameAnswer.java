@@ -15,7 +15,7 @@ import rondure.sim.StarTruth;
  * @param cause what mainly softened it
  * @param sky what each cause adds, median over the sky, px²
  * @param edge the same in the outer fifth
- * @param transparency share of the light that came through
+ * @param transparency share of the light that is left in the star itself, not in a halo
  * @param trailPx median over the stars
  * @param stars of SNR of at least 20
  */

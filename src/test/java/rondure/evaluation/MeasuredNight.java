@@ -40,6 +40,13 @@ record MeasuredNight(String name, List<FrameAnswer> answers, List<FrameMeasureme
           .map(RecordComponent::toString)
           .collect(Collectors.joining("\n"));
 
+  /** How truth is named and what is told of it: what was told otherwise is told anew. */
+  private static final String TRUTH =
+      "haze by the light that is left in the star\n"
+          + Stream.of(FrameAnswer.class.getRecordComponents())
+              .map(RecordComponent::toString)
+              .collect(Collectors.joining("\n"));
+
   private static final ObjectMapper MAPPER = new ObjectMapper().registerModule(new Jdk8Module());
 
   /** From the shelf; rendered, and measured, when that does not lie there. */
@@ -51,6 +58,7 @@ record MeasuredNight(String name, List<FrameAnswer> answers, List<FrameMeasureme
           folder.resolve("recipe.json"),
           recipe,
           () -> render(drawn.plan(), drawn.format(), folder));
+      unlessDone(folder.resolve("truth.txt"), TRUTH, () -> tell(drawn.plan(), folder));
       unlessDone(
           folder.resolve("form.txt"), FORM, () -> measure(drawn.plan(), drawn.format(), folder));
       return read(drawn.plan(), folder);
@@ -82,7 +90,14 @@ record MeasuredNight(String name, List<FrameAnswer> answers, List<FrameMeasureme
       try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(picture))) {
         format.write(frame, out);
       }
-      MAPPER.writeValue(answer(folder, number).toFile(), FrameAnswer.of(frame.truth()));
+    }
+  }
+
+  private static void tell(NightPlan plan, Path folder) throws IOException {
+    NightSimulator simulator = new NightSimulator(plan);
+    for (int number = 1; number <= simulator.frameCount(); number++) {
+      FrameAnswer answer = FrameAnswer.of(simulator.truth(number));
+      MAPPER.writeValue(answer(folder, number).toFile(), answer);
     }
   }
 

@@ -146,7 +146,7 @@ class NightBuilderTest {
   }
 
   @Test
-  void sharpRoundFramesAreKeptAndOthersAreLeftOpen() {
+  void sharpRoundFramesAreKeptAndOthersWantACloserLook() {
     List<MeasuredExposure> all = new ArrayList<>();
     for (int i = 0; i < 10; i++) {
       all.add(minute(i).make());
@@ -163,9 +163,9 @@ class NightBuilderTest {
     NightBook book = Exposures.book(all);
     assertEquals(2.3548, book.scenes().get(0).sharpestFwhmPx().orElseThrow(), 0.01);
     assertEquals(Optional.of(Grade.KEEP), book.frames().get(0).grade());
-    assertEquals(Optional.empty(), book.frames().get(10).grade());
+    assertEquals(Optional.of(Grade.LOOK_CLOSER), book.frames().get(10).grade());
     assertEquals(Optional.of(Grade.KEEP), book.frames().get(11).grade());
-    assertEquals(Optional.empty(), book.frames().get(12).grade());
+    assertEquals(Optional.of(Grade.LOOK_CLOSER), book.frames().get(12).grade());
     assertEquals(11, book.nights().get(0).keepCount());
   }
 

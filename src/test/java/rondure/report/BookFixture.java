@@ -2,6 +2,7 @@ package rondure.report;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,14 +17,21 @@ import rondure.intake.Fact;
 import rondure.intake.ImageFormat;
 import rondure.intake.Linearity;
 import rondure.intake.ShotFacts;
+import rondure.night.Event;
+import rondure.night.EventKind;
+import rondure.night.FrameCourse;
 import rondure.night.FrameShape;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
+import rondure.night.GradeReason;
+import rondure.night.Graded;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.NightSummary;
 import rondure.night.Scene;
 import rondure.night.SceneSolution;
+import rondure.night.UseSettings;
+import rondure.night.Usefulness;
 import rondure.report.FrameFixture.Kind;
 import rondure.sky.Camera;
 import rondure.sky.SceneSky;
@@ -82,7 +90,38 @@ final class BookFixture {
         frames,
         frames.size() > 10 ? Map.of("video", 1, "sidecar", 4) : Map.of(),
         frames.size() > 10 ? Map.of(1, 37) : Map.of(),
+        frames.size() > 10 ? events() : List.of(),
         List.of());
+  }
+
+  /** One event of each kind. */
+  private static List<Event> events() {
+    Map<String, Double> sizes = new HashMap<>();
+    for (String name :
+        List.of(
+            "jumpPx",
+            "wideningRatio",
+            "frameCount",
+            "driftPxPerMin",
+            "angleDeg",
+            "growthPercentPerHour",
+            "widthRatio",
+            "lostMag",
+            "brighterMag",
+            "exposureBeforeSeconds",
+            "exposureAfterSeconds",
+            "fNumberBefore",
+            "fNumberAfter")) {
+      sizes.put(name, 2.4);
+    }
+    List<Event> events = new ArrayList<>();
+    for (EventKind kind : EventKind.values()) {
+      int first = kind.ordinal() % 8;
+      events.add(new Event(kind, 1, first, first + kind.ordinal() % 3, new TreeMap<>(sizes)));
+    }
+    sizes.put("growthPercentPerDegree", 1.5);
+    events.add(new Event(EventKind.FOCUS_CREEP, 1, 0, 9, new TreeMap<>(sizes)));
+    return events;
   }
 
   private static Scene scene(int number, List<Integer> members, List<NightFrame> frames) {
@@ -174,12 +213,26 @@ final class BookFixture {
         measured ? Optional.of(shape) : Optional.empty(),
         measured ? Optional.of(made.verdict(trail)) : Optional.empty(),
         measured ? Optional.of(made.budget()) : Optional.empty(),
-        keep ? Optional.of(Grade.KEEP) : Optional.empty(),
+        measured ? Optional.of(FrameCourse.UNKNOWN) : Optional.empty(),
+        measured
+            ? Optional.of(Usefulness.of(made.field(), facts.orientation(), UseSettings.defaults()))
+            : Optional.empty(),
+        measured ? Optional.of(graded(keep)) : Optional.empty(),
         status == FrameStatus.UNREADABLE
             ? Optional.empty()
             : Optional.of(
                 new FrameMeasurement(
                     facts, Linearity.ASSUMED, made.field(), ThumbnailFixture.night(facts, i))));
+  }
+
+  /** A grade with a reason. */
+  static Graded graded(boolean keep) {
+    Graded.Why why =
+        new Graded.Why(
+            keep ? GradeReason.TIGHT : GradeReason.WIDER,
+            Optional.of(keep ? 1.05 : 1.4),
+            Optional.of(1.25));
+    return new Graded(keep ? Grade.KEEP : Grade.LOOK_CLOSER, List.of(why));
   }
 
   private static Kind kind(int i, int frameCount, Random random) {

@@ -20,6 +20,8 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import rondure.blur.Evidence;
+import rondure.blur.Verdict;
 import rondure.night.Grade;
 import rondure.night.NightBook;
 
@@ -42,6 +44,30 @@ class DataFilesTest {
     frame.put("cause", "gremlins");
     frame.remove("fwhmPx");
     assertTrue(schema().validate(night).size() >= 2);
+  }
+
+  /** What a verdict rests on is there as numbers, from which sentences are made elsewhere. */
+  @Test
+  void everyVerdictCarriesItsEvidenceAsData() throws IOException {
+    NightBook book = BookFixture.night(12);
+    JsonNode night = new ObjectMapper().readTree(json(book));
+    int seen = 0;
+    for (int i = 0; i < book.frames().size(); i++) {
+      List<Evidence> evidence =
+          book.frames().get(i).verdict().map(Verdict::evidence).orElse(List.of());
+      JsonNode written = night.get("frames").get(i).get("evidence");
+      assertEquals(evidence.size(), written.size());
+      for (int k = 0; k < evidence.size(); k++) {
+        JsonNode values = written.get(k).get("values");
+        assertEquals(evidence.get(k).values().size(), values.size());
+        evidence
+            .get(k)
+            .values()
+            .forEach((name, value) -> assertEquals(value, values.get(name).doubleValue(), 1e-3));
+        seen++;
+      }
+    }
+    assertTrue(seen > 10, "evidence of " + seen + " kinds");
   }
 
   @Test

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Test;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
 import rondure.blur.Verdict;
-import rondure.night.Grade;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -78,7 +77,9 @@ class EntryWordsTest {
         measured.shape(),
         Optional.of(verdict),
         measured.budget(),
-        kept ? Optional.of(Grade.KEEP) : Optional.empty(),
+        measured.course(),
+        measured.usefulness(),
+        Optional.of(BookFixture.graded(kept)),
         measured.measurement());
   }
 
@@ -142,7 +143,7 @@ class EntryWordsTest {
   void aSharpFrameThatIsNotKeptSaysWhy() {
     NightFrame frame = with(Verdict.of(probabilities(Cause.NONE, 0.9), List.of()), false);
     String text = String.join(" ", voices.get(0).sentences(frame, scene));
-    assertTrue(text.contains("Not marked keep"), text);
+    assertTrue(text.contains("Look closer: its stars are 1.4 times"), text);
   }
 
   @Test
@@ -161,5 +162,26 @@ class EntryWordsTest {
     Verdict verdict = Verdict.of(probabilities(Cause.TRIPOD, 0.9), both);
     String text = String.join(" ", voices.get(0).sentences(with(verdict, false), scene));
     assertTrue(text.contains("A part of the stretch"), text);
+  }
+
+  /** Lamps on the ground settle whose motion it was, not whether the lens or the focus is soft. */
+  @Test
+  void whatWouldSettleAnOpenCauseIsSaid() {
+    Map<List<Cause>, String> settles =
+        Map.of(
+            List.of(Cause.TRAILING, Cause.TRIPOD), "lights on the ground",
+            List.of(Cause.FOCUS, Cause.LENS), "turn the focus",
+            List.of(Cause.NONE, Cause.FOCUS), "small disc or ring",
+            List.of(Cause.HAZE, Cause.NONE), "Wipe the front of the lens");
+    settles.forEach(
+        (between, words) -> {
+          Map<Cause, Double> odds = new EnumMap<>(probabilities(between.get(0), 0.5));
+          odds.put(between.get(0), 0.46);
+          odds.put(between.get(1), odds.get(between.get(1)) + 0.04);
+          Verdict open = Verdict.of(odds, List.of());
+          assertTrue(open.undecidedBetween().equals(between), open.toString());
+          String said = String.join(" ", voices.get(0).sentences(with(open, false), scene));
+          assertTrue(said.contains(words), said);
+        });
   }
 }

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import rondure.night.FrameStatus;
+import rondure.night.Grade;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.report.ReportSettings.Entries;
@@ -87,7 +88,8 @@ class PdfReportTest {
   @Test
   void theFirstPageCountsWhatTheBookHolds() throws IOException {
     String text = pages.text();
-    long kept = BOOK.frames().stream().filter(f -> f.grade().isPresent()).count();
+    long kept =
+        BOOK.frames().stream().filter(f -> f.grade().equals(Optional.of(Grade.KEEP))).count();
     long copies = BOOK.frames().stream().mapToLong(f -> f.copies().size()).sum();
     assertTrue(text.contains(measured() + " measured " + kept + " keep"), text.substring(0, 400));
     assertTrue(text.contains(copies + " copies"));
@@ -184,6 +186,7 @@ class PdfReportTest {
             thrice,
             large.ignoredCounts(),
             large.staticDetections(),
+            large.events(),
             Collections.nCopies(9, "Two cameras had clocks 14 minutes apart; one was shifted."));
     ReportSettings settings =
         new ReportSettings(

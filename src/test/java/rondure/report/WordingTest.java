@@ -16,6 +16,8 @@ import rondure.report.layout.TemplateFolder;
 import rondure.report.layout.TemplateProblem;
 import rondure.report.layout.Wording;
 import rondure.report.picture.Mark;
+import rondure.sky.Projection;
+import rondure.sky.SceneSky;
 import rondure.stars.AverageStar;
 
 class WordingTest {
@@ -61,7 +63,15 @@ class WordingTest {
       keys.addAll(List.of("cause." + cause, "action." + cause, "advice." + cause));
       keys.addAll(List.of("glance.rest." + cause, "glance.cause." + cause));
     }
-    keys.add("action.UNDECIDED.HAZE");
+    keys.addAll(List.of("action.UNDECIDED.HAZE", "action.UNDECIDED.LENS"));
+    keys.addAll(List.of("action.UNDECIDED.FOCUS", "cause.unknown", "scene.lens.asTold"));
+    keys.addAll(List.of("glance.rest.UNEXPLAINED", "advice.unexplained"));
+    for (SceneSky.Finding finding : SceneSky.Finding.values()) {
+      keys.add("scene.sky." + finding);
+    }
+    for (Projection projection : Projection.values()) {
+      keys.add("scene.lens." + projection);
+    }
     keys.addAll(List.of("action.UNDECIDED", "advice.UNDECIDED", "glance.rest.UNDECIDED"));
     keys.add("glance.cause.UNDECIDED");
     for (Evidence.Kind kind : Evidence.Kind.values()) {

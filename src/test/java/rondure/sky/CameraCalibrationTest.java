@@ -152,17 +152,6 @@ class CameraCalibrationTest {
     assertEquals(one.camera().focalLengthPx(), other.camera().focalLengthPx(), 0.1);
   }
 
-  @ParameterizedTest
-  @CsvSource({"14", "50", "135"})
-  void withoutAnyFactsTheFocalLengthIsFound(double focalMm) {
-    TurningSky sky = sky(focalMm);
-    CameraFinding finding =
-        CameraCalibration.ofUnknownFocalLength(
-                TurningSky.WIDTH, TurningSky.HEIGHT, sky.sightings(), SceneClock.NONE)
-            .orElseThrow();
-    found(sky, finding, 0.006);
-  }
-
   /** 1,000 frames of 200 stars; three minutes between frames of a choice. */
   @Test
   void aLongNightIsSampled() {

@@ -133,7 +133,6 @@ class KabschTest {
     }
     RotationFit fit = Kabsch.robust(pairs).orElseThrow();
     assertEquals(0, angleBetween(turn, fit.rotation()), 2e-4);
-    assertTrue(fit.inliers() >= 54 && fit.inliers() <= 64, "inliers " + fit.inliers());
   }
 
   /** Least squares, on the other hand, is dragged along: the test above can fail. */

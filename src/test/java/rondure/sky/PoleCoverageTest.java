@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * error, both ways together, in 63 of 100 nights when both ways are alike, in 68 when one rules.
  */
 class PoleCoverageTest {
+  private static final int NIGHTS = 60;
   private static final double[] FOCAL_MM = {14, 20, 24, 35, 50, 85, 135};
 
   /** What the tripod does. */
@@ -23,6 +24,8 @@ class PoleCoverageTest {
     WHOLE_SECONDS,
     FEW_STARS,
     FOUR_FRAMES,
+    /** Wind that moves every frame anew, 0.1 to 0.5 px. */
+    WINDY,
     /** Slow swings in a third of the night. */
     GUSTS,
     /** Slow swings all night. */
@@ -36,7 +39,19 @@ class PoleCoverageTest {
     KNOCK
   }
 
-  private record Coverage(double pullRms, double within, int nights) {}
+  private record Coverage(double pullRms, double within1, double within2, int nights) {
+
+    String row(Kind kind) {
+      return String.format(
+          java.util.Locale.ROOT,
+          "| %s | %.2f | %.0f %% | %.0f %% | %d |",
+          kind,
+          pullRms,
+          100 * within1,
+          100 * within2,
+          nights);
+    }
+  }
 
   private static TripodNight night(Kind kind, long seed) {
     Random chance = new Random(seed * 31 + kind.ordinal());
@@ -85,7 +100,8 @@ class PoleCoverageTest {
               turn(
                   (1 + 5 * size) * px * Math.exp(-(t + span / 2) / (span * (0.1 + hz))), direction);
       case KNOCK -> t -> turn(t < start ? 0 : (1 + 8 * size) * px, direction);
-      case WANDER -> walk(sky, (0.05 + 0.25 * size) * px, chance);
+      case WANDER -> places(sky, (0.05 + 0.25 * size) * px, chance, true);
+      case WINDY -> places(sky, (0.1 + 0.4 * size) * px, chance, false);
     };
   }
 
@@ -93,12 +109,14 @@ class PoleCoverageTest {
     return new double[] {-Math.sin(direction) * rad, Math.cos(direction) * rad, 0};
   }
 
-  private static TripodNight.Motion walk(TurningSky sky, double stepRad, Random chance) {
+  /** A place for each frame, from the one before or anew; about the axis a third as much. */
+  private static TripodNight.Motion places(
+      TurningSky sky, double stepRad, Random chance, boolean walks) {
     double[][] places = new double[sky.frames][3];
     for (int i = 1; i < places.length; i++) {
       for (int k = 0; k < 3; k++) {
-        double share = k < 2 ? 1 : 0.3;
-        places[i][k] = places[i - 1][k] + share * stepRad * chance.nextGaussian();
+        double step = (k < 2 ? 1 : 0.3) * stepRad * chance.nextGaussian();
+        places[i][k] = walks ? places[i - 1][k] + step : step;
       }
     }
     double middle = (sky.frames - 1) / 2.0;
@@ -107,7 +125,8 @@ class PoleCoverageTest {
 
   private static Coverage coverage(Kind kind, int nights) {
     double squares = 0;
-    int within = 0;
+    int within1 = 0;
+    int within2 = 0;
     int solved = 0;
     for (int trial = 0; trial < nights; trial++) {
       TripodNight night = night(kind, 5000 + trial);
@@ -115,11 +134,13 @@ class PoleCoverageTest {
       if (sky.finding() == SceneSky.Finding.SKY_TURNS) {
         double pull = offDeg(sky, night) / sky.poleErrorDeg();
         squares += pull * pull;
-        within += pull < 1 ? 1 : 0;
+        within1 += pull < 1 ? 1 : 0;
+        within2 += pull < 2 ? 1 : 0;
         solved++;
       }
     }
-    return new Coverage(Math.sqrt(squares / solved), within / (double) solved, solved);
+    double count = solved;
+    return new Coverage(Math.sqrt(squares / count), within1 / count, within2 / count, solved);
   }
 
   /** R.m.s. over the frames. */
@@ -138,7 +159,7 @@ class PoleCoverageTest {
   @ParameterizedTest
   @EnumSource(
       value = Kind.class,
-      names = {"CALM", "GUSTS", "WANDER"})
+      names = {"CALM", "WINDY", "WANDER"})
   void theStatedErrorIsOfTheRightSize(Kind kind) {
     Coverage seen = coverage(kind, 12);
     assertEquals(12, seen.nights(), 1);
@@ -149,8 +170,14 @@ class PoleCoverageTest {
   @ParameterizedTest
   @EnumSource(Kind.class)
   void theStatedErrorIsTheRealOne(Kind kind) {
-    Coverage seen = coverage(kind, 60);
-    System.out.println(kind + " " + seen);
-    assertTrue(seen.nights() >= 54, seen.toString());
+    Coverage seen = coverage(kind, NIGHTS);
+    System.out.println(seen.row(kind));
+    assertTrue(seen.nights() >= 0.9 * NIGHTS, seen.toString());
+    // Wanted: 0.63 to 0.68 and 0.95 to 0.98. More is stated than needed where a walk cannot be
+    // excluded, less where it is one: the limits are those of the table in docs/accuracy.md, less
+    // the chance of 60 nights (0.06 and 0.04).
+    assertTrue(seen.within1() > 0.49, seen.toString());
+    assertTrue(seen.within2() > 0.86, seen.toString());
+    assertTrue(seen.pullRms() > 0.5 && seen.pullRms() < 1.45, seen.toString());
   }
 }

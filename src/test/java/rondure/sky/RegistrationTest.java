@@ -428,9 +428,11 @@ class RegistrationTest {
     assertTrue(sky.frames().stream().noneMatch(FrameSky::isRegistered));
   }
 
-  @Test
-  void turningTheSensorTurnsThePole() {
-    NightPlan plan = plan(EAST, 6, 40, "lens.distortionK1", "0");
+  /** With and without distortion, so that the calibration's choice and fit turn as well. */
+  @ParameterizedTest
+  @ValueSource(strings = {"0", "-0.01"})
+  void turningTheSensorTurnsThePole(String distortion) {
+    NightPlan plan = plan(EAST, 6, 40, "lens.distortionK1", distortion);
     SceneSky sky = Registration.of(changed(plan, s -> told(s, mapped(s, 1, 1))));
     Spin plain = firstSpin(sky);
     Spin turned = firstSpin(Registration.of(changed(plan, s -> told(s, mapped(s, -1, -1)))));
@@ -440,6 +442,16 @@ class RegistrationTest {
     // A mirror turns the components of a rotation that lie in it.
     assertNear(
         new Spin(plain.xRadPerS(), -plain.yRadPerS(), -plain.zRadPerS()), mirrored, tolerance);
+    Spin quarter = firstSpin(Registration.of(changed(plan, s -> told(s, quarterTurned(s)))));
+    assertNear(new Spin(-plain.yRadPerS(), plain.xRadPerS(), plain.zRadPerS()), quarter, tolerance);
+  }
+
+  /** Turned clockwise: what was right is below. */
+  private static StarField quarterTurned(SkyShot shot) {
+    StarField field = shot.field();
+    List<Star> stars =
+        field.stars().stream().map(s -> at(s, field.heightPx() - 1 - s.yPx(), s.xPx())).toList();
+    return Fields.field(field.heightPx(), field.widthPx(), stars, List.of());
   }
 
   private static Spin firstSpin(SceneSky sky) {

@@ -1,5 +1,6 @@
 package rondure.night;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -18,9 +19,9 @@ import rondure.blur.Verdict;
 import rondure.stars.Star;
 import rondure.testing.Fields;
 
-/** A frame as tight as its scene's tightest and round is kept, unless that says nothing. */
-class KeepRuleTest {
-  private final KeepRule rule = new KeepRule(NightSettings.defaults());
+/** Grades: relative to the scene's sharpest frames, absolute by the uses that are left. */
+class GradeRuleTest {
+  private final GradeRule rule = new GradeRule(NightSettings.defaults());
 
   private static FieldShape round(double fwhmPx) {
     double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
@@ -42,9 +43,16 @@ class KeepRuleTest {
     return Verdict.of(map, Arrays.stream(seen).map(kind -> new Evidence(kind, Map.of())).toList());
   }
 
+  private Graded grade(double ratio, Verdict verdict, OutputUse use) {
+    FieldShape sharpest = round(2.2);
+    SceneReference reference = scene(sharpest, 5);
+    return rule.grade(round(2.2 * ratio), reference, verdict, new Usefulness(use, 1000));
+  }
+
   private boolean keeps(double fwhmPx, int frames, Verdict verdict) {
     FieldShape shape = round(fwhmPx);
-    return rule.keeps(shape, scene(shape, frames), verdict);
+    Usefulness use = new Usefulness(OutputUse.FULL_SIZE, 1500);
+    return rule.grade(shape, scene(shape, frames), verdict, use).grade() == Grade.KEEP;
   }
 
   @Test
@@ -55,8 +63,33 @@ class KeepRuleTest {
   }
 
   @Test
-  void aDoubleImageIsNeverKept() {
-    assertFalse(keeps(2.3, 5, verdict(Cause.TRIPOD, Evidence.Kind.DOUBLE_IMAGE)));
+  void aWiderFrameWantsACloserLookAndAMuchWiderOneIsSetAside() {
+    Graded little = grade(1.4, verdict(Cause.FOCUS), OutputUse.FULL_SIZE);
+    assertEquals(Grade.LOOK_CLOSER, little.grade());
+    assertEquals(GradeReason.WIDER, little.why().get(0).reason());
+    assertEquals(1.4, little.why().get(0).value().orElseThrow(), 1e-6);
+    assertEquals(1.25, little.why().get(0).limit().orElseThrow());
+    assertEquals(Grade.SET_ASIDE, grade(1.7, verdict(Cause.FOCUS), OutputUse.FULL_SIZE).grade());
+  }
+
+  @Test
+  void aFrameWithoutAUseIsSetAsideHoweverGoodItIsForTonight() {
+    Graded graded = grade(1.0, verdict(Cause.NONE), OutputUse.NONE);
+    assertEquals(Grade.SET_ASIDE, graded.grade());
+    assertEquals(GradeReason.NO_USE, graded.why().get(0).reason());
+  }
+
+  @Test
+  void aHazyFrameWantsACloserLook() {
+    Graded graded = grade(1.0, verdict(Cause.HAZE), OutputUse.FULL_SIZE);
+    assertEquals(Grade.LOOK_CLOSER, graded.grade());
+    assertEquals(GradeReason.HAZE, graded.why().get(0).reason());
+  }
+
+  @Test
+  void aDoubleImageIsSetAside() {
+    Verdict twice = verdict(Cause.TRIPOD, Evidence.Kind.DOUBLE_IMAGE);
+    assertEquals(Grade.SET_ASIDE, grade(1.0, twice, OutputUse.FULL_SIZE).grade());
   }
 
   @Test

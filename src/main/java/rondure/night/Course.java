@@ -1,0 +1,91 @@
+package rondure.night;
+
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import rondure.base.RobustStats;
+
+/**
+ * The measured frames of a scene in time order, as series.
+ *
+ * @param scene the scene
+ * @param places of its measured frames in NightBook.frames
+ * @param frames these frames
+ */
+record Course(Scene scene, List<Integer> places, List<NightFrame> frames) {
+  Course {
+    places = List.copyOf(places);
+    frames = List.copyOf(frames);
+  }
+
+  static Course of(Scene scene, List<NightFrame> all) {
+    List<Integer> places =
+        scene.frames().stream().filter(i -> all.get(i).course().isPresent()).toList();
+    return new Course(scene, places, places.stream().map(all::get).toList());
+  }
+
+  int size() {
+    return frames.size();
+  }
+
+  FrameCourse course(int index) {
+    return frames.get(index).course().orElseThrow();
+  }
+
+  int place(int index) {
+    return places.get(index);
+  }
+
+  /** Start of the exposure in seconds; empty where the file tells no time. */
+  Optional<Double> seconds(int index) {
+    return frames
+        .get(index)
+        .facts()
+        .captureTime()
+        .map(time -> time.local().toInstant(ZoneOffset.UTC).toEpochMilli() / 1000.0);
+  }
+
+  /** Whether all times are known and grow. */
+  boolean isTimed() {
+    for (int i = 0; i < size(); i++) {
+      if (seconds(i).isEmpty() || i > 0 && seconds(i).get() <= seconds(i - 1).orElseThrow()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** The first frame of the scene and those after a pause. */
+  boolean startsBurst(int index, double pauseRatio) {
+    if (index == 0) {
+      return true;
+    }
+    if (!isTimed()) {
+      return false;
+    }
+    double[] waits =
+        IntStream.range(1, size())
+            .mapToDouble(i -> seconds(i).orElseThrow() - seconds(i - 1).orElseThrow())
+            .toArray();
+    return waits[index - 1] > pauseRatio * RobustStats.median(waits);
+  }
+
+  /** Stretches of neighbouring frames that are marked, with at most so many others in between. */
+  static List<int[]> runs(boolean[] marked, int gapMost) {
+    List<int[]> runs = new ArrayList<>();
+    for (int i = 0; i < marked.length; i++) {
+      if (!marked[i]) {
+        continue;
+      }
+      int[] last = runs.isEmpty() ? null : runs.get(runs.size() - 1);
+      if (last != null && i - last[1] <= gapMost + 1) {
+        last[1] = i;
+      } else {
+        runs.add(new int[] {i, i});
+      }
+    }
+    return runs;
+  }
+}

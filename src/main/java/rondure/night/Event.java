@@ -1,0 +1,36 @@
+package rondure.night;
+
+import java.util.Collections;
+import java.util.Map;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Something that happened in the night.
+ *
+ * @param kind what
+ * @param sceneNumber the scene that shows it
+ * @param firstFrame index into NightBook.frames of the first frame that shows it
+ * @param lastFrame the last one
+ * @param sizes how much, by the names that the kind gives
+ */
+public record Event(
+    EventKind kind,
+    int sceneNumber,
+    int firstFrame,
+    int lastFrame,
+    SortedMap<String, Double> sizes) {
+  public Event {
+    Objects.requireNonNull(kind, "kind");
+    sizes = Collections.unmodifiableSortedMap(new TreeMap<>(sizes));
+    if (firstFrame > lastFrame) {
+      throw new IllegalArgumentException(
+          "an event ends after it starts, was " + firstFrame + " to " + lastFrame);
+    }
+  }
+
+  static Event of(EventKind kind, int scene, int first, int last, Map<String, Double> sizes) {
+    return new Event(kind, scene, first, last, new TreeMap<>(sizes));
+  }
+}

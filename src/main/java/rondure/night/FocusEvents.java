@@ -1,0 +1,167 @@
+package rondure.night;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import rondure.blur.Terms;
+
+/**
+ * Focus that creeps or was knocked, from the width that focus alone leaves: √(core + focus). A
+ * trend is creep, a change of level a knock; whichever leaves the smaller residuals is told.
+ */
+final class FocusEvents {
+  /** Fewest frames that show one. */
+  private static final int LEAST_FRAMES = 6;
+
+  /** Fewest frames that creep. */
+  private static final int LEAST_CREEPING = 4;
+
+  /** More steps than this are a series of tests, not an accident. */
+  private static final int MOST_STEPS = 3;
+
+  private final Course course;
+  private final EventSettings settings;
+  private final List<Integer> members;
+  private final double[] widthPx;
+  private final double[] sigmaPx;
+
+  private FocusEvents(Course course, EventSettings settings) {
+    this.course = course;
+    this.settings = settings;
+    this.members =
+        IntStream.range(0, course.size())
+            .filter(i -> course.frames().get(i).budget().isPresent())
+            .boxed()
+            .toList();
+    this.widthPx = new double[members.size()];
+    this.sigmaPx = new double[members.size()];
+    for (int k = 0; k < widthPx.length; k++) {
+      Terms terms = course.frames().get(members.get(k)).budget().orElseThrow().sky();
+      Terms error = course.frames().get(members.get(k)).budget().orElseThrow().error();
+      widthPx[k] = Math.sqrt(Math.max(1 / 12.0, terms.corePx2() + terms.focusPx2()));
+      sigmaPx[k] = Math.max(0.01 * widthPx[k], error.focusPx2() / (2 * widthPx[k]));
+    }
+  }
+
+  static List<Event> of(Course course, EventSettings settings) {
+    return new FocusEvents(course, settings).find();
+  }
+
+  private List<Event> find() {
+    if (widthPx.length < LEAST_FRAMES) {
+      return List.of();
+    }
+    List<Integer> starts = ChangePoints.of(widthPx, sigmaPx, settings.falseAlarmRate());
+    Optional<Event> creep = course.isTimed() ? creep(starts) : Optional.empty();
+    return creep.map(List::of).orElseGet(() -> steps(starts));
+  }
+
+  private Optional<Event> creep(List<Integer> starts) {
+    double[] hours = hours();
+    Hinge hinge = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
+    double span = hours[hours.length - 1] - hours[hinge.start()];
+    double perHour = hinge.slope() / hinge.level();
+    double price = ChangePoints.price(settings.falseAlarmRate());
+    double steps = misfit(levels(starts)) + price * (starts.size() - 1);
+    boolean large = perHour >= settings.focusPerHour() && perHour * span >= settings.focusStep();
+    boolean clear = hinge.misfit() + price < Math.min(steps, misfit(levels(List.of(0))));
+    if (!large || !clear) {
+      return Optional.empty();
+    }
+    Map<String, Double> sizes = new HashMap<>(Map.of("growthPercentPerHour", 100 * perHour));
+    perDegree(hinge.level()).ifPresent(growth -> sizes.put("growthPercentPerDegree", growth));
+    int first = hinge.start() == 0 ? 0 : hinge.start() + 1;
+    return Optional.of(event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes));
+  }
+
+  private double[] hours() {
+    double start = course.seconds(members.get(0)).orElseThrow();
+    return members.stream()
+        .mapToDouble(i -> (course.seconds(i).orElseThrow() - start) / 3600)
+        .toArray();
+  }
+
+  /** Growth in percent for each degree Celsius, where every frame knows its temperature. */
+  private Optional<Double> perDegree(double startPx) {
+    double[] celsius =
+        members.stream()
+            .mapToDouble(
+                i ->
+                    course
+                        .frames()
+                        .get(i)
+                        .facts()
+                        .ambientTemperatureC()
+                        .map(fact -> fact.value())
+                        .orElse(Double.NaN))
+            .toArray();
+    double span = Arrays.stream(celsius).max().orElse(0) - Arrays.stream(celsius).min().orElse(0);
+    if (!(span >= 1)) {
+      return Optional.empty();
+    }
+    double meanC = Arrays.stream(celsius).average().orElse(0);
+    double meanPx = Arrays.stream(widthPx).average().orElse(0);
+    double product = 0;
+    double square = 0;
+    for (int k = 0; k < celsius.length; k++) {
+      product += (celsius[k] - meanC) * (widthPx[k] - meanPx);
+      square += (celsius[k] - meanC) * (celsius[k] - meanC);
+    }
+    return Optional.of(100 * product / square / startPx);
+  }
+
+  private double misfit(double[] model) {
+    double sum = 0;
+    for (int k = 0; k < model.length; k++) {
+      sum += Math.pow((widthPx[k] - model[k]) / sigmaPx[k], 2);
+    }
+    return sum;
+  }
+
+  private double[] levels(List<Integer> starts) {
+    double[] model = new double[widthPx.length];
+    for (int s = 0; s < starts.size(); s++) {
+      int end = s + 1 < starts.size() ? starts.get(s + 1) : model.length;
+      Arrays.fill(model, starts.get(s), end, mean(starts.get(s), end));
+    }
+    return model;
+  }
+
+  private double mean(int start, int end) {
+    return Arrays.stream(widthPx, start, end).average().orElseThrow();
+  }
+
+  private List<Event> steps(List<Integer> starts) {
+    if (starts.size() > MOST_STEPS + 1) {
+      return List.of();
+    }
+    List<Event> events = new ArrayList<>();
+    for (int s = 1; s < starts.size(); s++) {
+      int end = s + 1 < starts.size() ? starts.get(s + 1) : widthPx.length;
+      double before = mean(starts.get(s - 1), starts.get(s));
+      double ratio = mean(starts.get(s), end) / before;
+      if (ratio >= 1 + settings.focusStep() || ratio <= 1 / (1 + settings.focusStep())) {
+        events.add(
+            event(
+                EventKind.FOCUS_KNOCKED,
+                starts.get(s),
+                starts.get(s),
+                Map.of("widthRatio", ratio)));
+      }
+    }
+    return events;
+  }
+
+  private Event event(EventKind kind, int first, int last, Map<String, Double> sizes) {
+    return Event.of(
+        kind,
+        course.scene().number(),
+        course.place(members.get(first)),
+        course.place(members.get(last)),
+        sizes);
+  }
+}

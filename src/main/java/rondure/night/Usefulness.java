@@ -1,0 +1,103 @@
+package rondure.night;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import rondure.base.Moments;
+import rondure.base.Orientation;
+import rondure.base.RobustStats;
+import rondure.stars.Star;
+import rondure.stars.StarField;
+
+/**
+ * How large a frame may be shown before its stars stop being points.
+ *
+ * @param largestUse the most demanding use that it serves
+ * @param pointUpToWidthPx width of the displayed picture, at most its own, up to which stars are
+ *     points over the wanted share of the sky's area
+ */
+public record Usefulness(OutputUse largestUse, double pointUpToWidthPx) {
+  /** Points of the sky that are asked along the longer side of the frame. */
+  private static final int POINTS_ALONG = 16;
+
+  /** A picture too small to fill the web's size still serves a page at half its own. */
+  private static final double WEB_SHARE_OF_SMALL = 0.5;
+
+  /** Stars around a point whose median is its star: noise of one in three of the single star's. */
+  private static final int NEIGHBOURS = 9;
+
+  /**
+   * Of a frame.
+   *
+   * @throws IllegalArgumentException when the field has no measured star
+   */
+  public static Usefulness of(StarField field, Orientation orientation, UseSettings settings) {
+    if (field.stars().isEmpty()) {
+      throw new IllegalArgumentException("a field without measured stars serves no use");
+    }
+    double scale = scale(field, settings);
+    int widthPx = orientation.displayWidthPx(field.widthPx(), field.heightPx());
+    int longSidePx = Math.max(field.widthPx(), field.heightPx());
+    return new Usefulness(use(scale, longSidePx, settings), scale * widthPx);
+  }
+
+  private static OutputUse use(double scale, int longSidePx, UseSettings settings) {
+    if (scale >= 1) {
+      return OutputUse.FULL_SIZE;
+    }
+    double points = scale * longSidePx;
+    if (points >= settings.screenLongSidePx()) {
+      return OutputUse.SCREEN_4K;
+    }
+    double webPx = Math.min(settings.webLongSidePx(), WEB_SHARE_OF_SMALL * longSidePx);
+    return points >= webPx ? OutputUse.WEB : OutputUse.NONE;
+  }
+
+  /** Largest factor at which the wanted share of the sky has points. */
+  private static double scale(StarField field, UseSettings settings) {
+    List<Moments> tensors = field.stars().stream().map(Usefulness::halfMaximum).toList();
+    List<Double> scales = new ArrayList<>();
+    double step = Math.max(field.widthPx(), field.heightPx()) / (double) POINTS_ALONG;
+    for (double y = step / 2; y < field.heightPx(); y += step) {
+      for (double x = step / 2; x < field.widthPx(); x += step) {
+        if (field.mask().isSky(x, y)) {
+          scales.add(PointScale.largest(local(field.stars(), tensors, x, y), settings));
+        }
+      }
+    }
+    if (scales.isEmpty()) {
+      scales.add(PointScale.largest(median(tensors), settings));
+    }
+    scales.sort(Comparator.reverseOrder());
+    int place = (int) Math.ceil(settings.pointSkyShare() * scales.size()) - 1;
+    return scales.get(Math.max(0, place));
+  }
+
+  /** Median tensor of the stars nearest to a point. */
+  private static Moments local(List<Star> stars, List<Moments> tensors, double x, double y) {
+    Integer[] order = new Integer[stars.size()];
+    Arrays.setAll(order, i -> i);
+    Arrays.sort(order, Comparator.comparingDouble(i -> squarePx2(stars.get(i), x, y)));
+    return median(Arrays.stream(order).limit(NEIGHBOURS).map(tensors::get).toList());
+  }
+
+  private static double squarePx2(Star star, double x, double y) {
+    double dx = star.xPx() - x;
+    double dy = star.yPx() - y;
+    return dx * dx + dy * dy;
+  }
+
+  private static Moments median(List<Moments> tensors) {
+    return new Moments(
+        RobustStats.median(tensors.stream().mapToDouble(Moments::xxPx2).toArray()),
+        RobustStats.median(tensors.stream().mapToDouble(Moments::xyPx2).toArray()),
+        RobustStats.median(tensors.stream().mapToDouble(Moments::yyPx2).toArray()));
+  }
+
+  private static Moments halfMaximum(Star star) {
+    double major = star.fwhmMajorPx() / Moments.FWHM_PER_SIGMA;
+    double minor = star.fwhmMinorPx() / Moments.FWHM_PER_SIGMA;
+    return Moments.ofAxes(major * major, minor * minor, star.moments().positionAngleRad());
+  }
+}
