@@ -126,11 +126,13 @@ class KilledRunTest {
     int kills = 0;
     for (int i = 0; i < RANDOM_MOMENTS; i++) {
       Path out = home.resolve("out" + i);
-      long moment = System.nanoTime() + (long) (random.nextDouble() * lengthNanos);
+      long startNanos = System.nanoTime();
+      long moment = startNanos + (long) (random.nextDouble() * lengthNanos);
       boolean inTime =
           killed(out, child -> () -> child.isOver() || System.nanoTime() - moment >= 0);
       int kept = Records.in(out);
       kills += inTime ? 1 : 0;
+      lengthNanos = inTime ? lengthNanos : System.nanoTime() - startNanos;
       String said = finished(out);
       assertEquals(kept > 0, said.contains("measured before"), said);
       Outputs.assertSame(Outputs.of(expected), out);
