@@ -4,30 +4,31 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
 import rondure.crew.Crew;
 import rondure.crew.CrewProblem;
-import rondure.crew.FrameMeasurement;
-import rondure.crew.MeasureJob;
 import rondure.crew.Outcome;
 import rondure.intake.Exposure;
 import rondure.intake.FoundFile;
-import rondure.intake.Shot;
 import rondure.night.MeasuredExposure;
 import rondure.stars.StarSettings;
+import rondure.store.MeasurementStore;
 
-/** Measures the best readable file of each exposure. */
+/** Measures the best readable file of each exposure, unless that was done before. */
 final class Measuring {
   private static final int NAMED_AT_MOST = 3;
 
   private final Crew crew;
   private final StarSettings stars;
+  private final MeasurementStore store;
   private final Progress progress;
   private final List<String> notes = new ArrayList<>();
+  private List<Place> places = List.of();
+  private Map<FoundFile, String> failures = Map.of();
 
-  Measuring(Crew crew, StarSettings stars, Progress progress) {
+  Measuring(Crew crew, StarSettings stars, MeasurementStore store, Progress progress) {
     this.crew = crew;
     this.stars = stars;
+    this.store = store;
     this.progress = progress;
   }
 
@@ -37,26 +38,66 @@ final class Measuring {
   }
 
   /**
+   * Takes the exposures and finds out which of them were measured before.
+   *
+   * @param exposures to be measured
+   * @param unreadable files that are known to be unreadable, and why
+   * @return how many were measured before
+   */
+  int lookUp(List<Exposure> exposures, Map<FoundFile, String> unreadable)
+      throws CrewProblem, InterruptedException {
+    places = exposures.stream().map(Place::new).toList();
+    failures = unreadable;
+    lookUp(places);
+    return (int) places.stream().filter(Place::isSettled).count();
+  }
+
+  /**
    * Measures; an exposure whose file cannot be read gets a turn with its next file, until one can
    * be read or all were tried.
    *
-   * @param failures files that are known to be unreadable, and why
    * @return one for each exposure, in order
    */
-  List<MeasuredExposure> measure(List<Exposure> exposures, Map<FoundFile, String> failures)
-      throws CrewProblem, InterruptedException {
-    List<Place> places = exposures.stream().map(Place::new).toList();
+  List<MeasuredExposure> measure() throws CrewProblem, InterruptedException {
     List<Place> open = places;
     while (!open.isEmpty()) {
-      turn(open, failures);
+      turn(open.stream().filter(place -> !place.isSettled()).toList());
       open = open.stream().filter(Place::tryNext).toList();
+      lookUp(open);
     }
-    standIns(places);
+    standIns();
     return places.stream().map(Place::result).toList();
   }
 
-  private void turn(List<Place> open, Map<FoundFile, String> failures)
-      throws CrewProblem, InterruptedException {
+  /** Settles the places whose present file was measured before. */
+  private void lookUp(List<Place> open) throws CrewProblem, InterruptedException {
+    List<Place> asked =
+        open.stream().filter(place -> !failures.containsKey(place.shot().file())).toList();
+    if (asked.isEmpty() || store.isEmpty()) {
+      return;
+    }
+    Map<Integer, String> digests = new TreeMap<>();
+    progress.begin("Looking for earlier measurements", asked.size());
+    crew.digests(
+        asked.stream().map(Place::job).toList(),
+        (index, outcome) -> {
+          if (outcome instanceof Outcome.Done<String> done) {
+            digests.put(index, done.answer());
+          }
+          progress.step();
+        });
+    progress.end();
+    digests.entrySet().parallelStream()
+        .forEach(
+            digest -> {
+              Place place = asked.get(digest.getKey());
+              store
+                  .find(place.job(), digest.getValue())
+                  .ifPresent(known -> place.settle(new Outcome.Done<>(known)));
+            });
+  }
+
+  private void turn(List<Place> open) throws CrewProblem, InterruptedException {
     List<Place> asked = new ArrayList<>();
     for (Place place : open) {
       String failure = failures.get(place.shot().file());
@@ -70,6 +111,7 @@ final class Measuring {
     crew.measure(
         asked.stream().map(Place::job).toList(),
         stars,
+        store,
         (index, outcome) -> {
           asked.get(index).settle(outcome);
           progress.step();
@@ -78,7 +120,7 @@ final class Measuring {
   }
 
   /** One sentence for each reason, naming the files when they are few. */
-  private void standIns(List<Place> places) {
+  private void standIns() {
     Map<String, List<Place>> byReason = new TreeMap<>();
     for (Place place : places) {
       if (place.stoodIn()) {
@@ -101,64 +143,9 @@ final class Measuring {
                             + " could not be read ("
                             + reason
                             + "); its copy "
-                            + place.name(place.current)
+                            + place.currentName()
                             + " was measured instead."));
           }
         });
-  }
-
-  /** An exposure and how far its files have been tried. */
-  private static final class Place {
-    private final Exposure exposure;
-    private final List<Outcome<FrameMeasurement>> outcomes = new ArrayList<>();
-    private int current;
-
-    Place(Exposure exposure) {
-      this.exposure = exposure;
-    }
-
-    Shot shot() {
-      return exposure.files().get(current);
-    }
-
-    String name(int index) {
-      return exposure.files().get(index).file().relativeName();
-    }
-
-    MeasureJob job() {
-      return new MeasureJob(shot().file().path(), shot().facts());
-    }
-
-    void settle(Outcome<FrameMeasurement> outcome) {
-      outcomes.add(outcome);
-    }
-
-    /** Moves on to the next file; back to the first, for its reason, when none could be read. */
-    boolean tryNext() {
-      if (outcomes.get(current) instanceof Outcome.Done) {
-        return false;
-      }
-      current = (current + 1) % exposure.files().size();
-      return current > 0;
-    }
-
-    boolean stoodIn() {
-      return current > 0;
-    }
-
-    String firstReason() {
-      return outcomes.get(0) instanceof Outcome.Failed<FrameMeasurement> failed
-          ? failed.reason()
-          : "";
-    }
-
-    MeasuredExposure result() {
-      List<String> copies =
-          IntStream.range(0, exposure.files().size())
-              .filter(i -> i != current)
-              .mapToObj(this::name)
-              .toList();
-      return new MeasuredExposure(name(current), copies, shot().facts(), outcomes.get(current));
-    }
   }
 }

@@ -23,6 +23,7 @@ import rondure.report.OutputFolder;
 import rondure.report.OutputProblem;
 import rondure.report.PdfReport;
 import rondure.report.sidecar.Sidecars;
+import rondure.store.MeasurementStore;
 
 /** The whole program: a folder of pictures in, an output folder with the report out. */
 public final class Pipeline {
@@ -53,26 +54,29 @@ public final class Pipeline {
     }
     prepareReport();
     try (OutputFolder output = openOutput()) {
-      NightBook book = book(scan);
+      MeasurementStore store = MeasurementStore.open(output.measured(), settings.stars());
+      NightBook book = book(scan, store);
       Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
       progress.begin("Writing the report", 1);
       Results.write(book, settings, sidecars, output);
       progress.step();
       progress.end();
+      store.forgetOthers();
       return new RunSummary(book, Optional.of(output.path()), sidecars.summary());
     }
   }
 
   /** Everything but writing. */
   private RunSummary rehearse(ScanResult scan) throws IOException, InterruptedException {
-    NightBook book = book(scan);
+    NightBook book = book(scan, MeasurementStore.none(settings.stars()));
     Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
     sidecars.rehearse();
     return new RunSummary(book, Optional.empty(), sidecars.summary());
   }
 
-  private NightBook book(ScanResult scan) throws IOException, InterruptedException {
-    List<MeasuredExposure> measured = measure(scan);
+  private NightBook book(ScanResult scan, MeasurementStore store)
+      throws IOException, InterruptedException {
+    List<MeasuredExposure> measured = measure(scan, store);
     return NightBuilder.build(
         new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
         settings.night(),
@@ -122,15 +126,18 @@ public final class Pipeline {
     return scan;
   }
 
-  private List<MeasuredExposure> measure(ScanResult scan) throws IOException, InterruptedException {
+  private List<MeasuredExposure> measure(ScanResult scan, MeasurementStore store)
+      throws IOException, InterruptedException {
     try (Crew crew = Crew.start(settings.crew())) {
       ShotReading shots = ShotReading.read(crew, scan.files(), settings.overrides(), progress);
       shots.notes().forEach(progress::say);
       notes.addAll(shots.notes());
-      progress.start(shots.runStart(settings.crew().workers()));
-      Measuring measuring = new Measuring(crew, settings.stars(), progress);
-      List<MeasuredExposure> measured = measuring.measure(shots.exposures(), shots.failures());
+      Measuring measuring = new Measuring(crew, settings.stars(), store, progress);
+      int before = measuring.lookUp(shots.exposures(), shots.failures());
+      progress.start(shots.runStart(settings.crew().workers(), before));
+      List<MeasuredExposure> measured = measuring.measure();
       measuring.notes().forEach(progress::say);
+      store.trouble().ifPresent(progress::say);
       notes.addAll(measuring.notes());
       return measured;
     } catch (CrewProblem problem) {

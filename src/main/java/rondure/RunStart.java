@@ -8,6 +8,7 @@ import java.util.Map;
  * What a run has before it and how long that should take.
  *
  * @param exposures frames; copies of one exposure count once
+ * @param measuredBefore how many of them an earlier run has measured
  * @param folders folders that hold them
  * @param filesByFormat files of each format, in the formats' order
  * @param megapixels of all exposures together, as far as their headers say
@@ -15,6 +16,7 @@ import java.util.Map;
  */
 public record RunStart(
     int exposures,
+    int measuredBefore,
     int folders,
     Map<String, Integer> filesByFormat,
     double megapixels,
@@ -34,6 +36,10 @@ public record RunStart(
 
   public RunStart {
     filesByFormat = Collections.unmodifiableMap(new LinkedHashMap<>(filesByFormat));
+    if (measuredBefore < 0 || measuredBefore > exposures) {
+      throw new IllegalArgumentException(
+          "measuredBefore must be 0 to " + exposures + ", was " + measuredBefore);
+    }
     if (exposures < 0 || folders < 0 || workers < 1 || !(megapixels >= 0)) {
       throw new IllegalArgumentException(
           "counts must be >= 0 and workers >= 1, were "
@@ -49,7 +55,9 @@ public record RunStart(
 
   /** Expected time from now to the report, s. */
   public double expectedSeconds() {
-    double oneWorker = exposures * SECONDS_PER_FRAME + megapixels / MEGAPIXELS_PER_SECOND;
-    return SECONDS_ASIDE + oneWorker / Math.min(workers, Math.max(1, exposures));
+    int left = exposures - measuredBefore;
+    double share = (double) left / Math.max(1, exposures);
+    double oneWorker = left * SECONDS_PER_FRAME + share * megapixels / MEGAPIXELS_PER_SECOND;
+    return SECONDS_ASIDE + oneWorker / Math.min(workers, Math.max(1, left));
   }
 }

@@ -65,14 +65,19 @@ final class ShotReading {
     return notes;
   }
 
-  /** What lies before the run. */
-  RunStart runStart(int workers) {
+  /**
+   * What lies before the run.
+   *
+   * @param measuredBefore exposures that need not be measured
+   */
+  RunStart runStart(int workers, int measuredBefore) {
     Map<ImageFormat, Integer> counts = new TreeMap<>();
     shots.forEach(shot -> counts.merge(shot.facts().format(), 1, Integer::sum));
     Map<String, Integer> byName = new LinkedHashMap<>();
     counts.forEach((format, count) -> byName.put(format.name(), count));
     long folders = shots.stream().map(shot -> shot.file().path().getParent()).distinct().count();
-    return new RunStart(exposures.size(), (int) folders, byName, megapixels(), workers);
+    return new RunStart(
+        exposures.size(), measuredBefore, (int) folders, byName, megapixels(), workers);
   }
 
   /** Frames of unknown size count as the mean of the others. */

@@ -49,6 +49,7 @@ class ArchitectureTest {
     MAY_IMPORT.put("rondure.intake", of("base"));
     MAY_IMPORT.put("rondure.stars", of("base"));
     MAY_IMPORT.put("rondure.crew", of("base", "intake", "stars"));
+    MAY_IMPORT.put("rondure.store", of("base", "intake", "stars", "crew"));
     MAY_IMPORT.put("rondure.sky", of("base", "intake", "stars"));
     MAY_IMPORT.put("rondure.blur", of("base", "stars", "sky"));
     MAY_IMPORT.put("rondure.night", of("base", "intake", "stars", "crew", "sky", "blur"));
@@ -73,7 +74,17 @@ class ArchitectureTest {
     MAY_IMPORT.put("rondure.sim", of("base", "intake"));
     MAY_IMPORT.put(
         "rondure",
-        of("base", "intake", "stars", "crew", "sky", "blur", "night", "report", "report.sidecar"));
+        of(
+            "base",
+            "intake",
+            "stars",
+            "crew",
+            "store",
+            "sky",
+            "blur",
+            "night",
+            "report",
+            "report.sidecar"));
     MAY_IMPORT.put(
         "rondure.cli", of("", "base", "sky", "night", "report", "report.sidecar", "sim"));
   }

@@ -20,7 +20,7 @@ final class WholeRun {
     return new Pipeline(request, settings, new Silent()).run().book();
   }
 
-  private static final class Silent implements Progress {
+  static class Silent implements Progress {
     @Override
     public void start(RunStart start) {}
 

@@ -22,7 +22,17 @@ final class TolerantLoss {
   private double widest;
 
   /** A frame's stars: what is beyond the narrowest, and the residuals, three for each star. */
-  private record Seen(FrameStars stars, double[] beyond, double[] off) {}
+  private static final class Seen {
+    private final FrameStars stars;
+    private final double[] beyond;
+    private final double[] off;
+
+    Seen(FrameStars stars, double[] beyond, double[] off) {
+      this.stars = stars;
+      this.beyond = beyond;
+      this.off = off;
+    }
+  }
 
   /**
    * @param frames asked
@@ -59,7 +69,7 @@ final class TolerantLoss {
     double[] curve = curve();
     double sum = (curve[0] * curve[0] + curve[1] * curve[1]) / (2 * curveShare * curveShare);
     for (Seen seen : frames) {
-      for (int i = 0; i < seen.beyond().length; i++) {
+      for (int i = 0; i < seen.beyond.length; i++) {
         sum += FrameNormals.loss(square(seen, i, curve, OWN_SHARE));
       }
     }
@@ -72,13 +82,13 @@ final class TolerantLoss {
     double[] pull = new double[2];
     double[] none = new double[2];
     for (Seen seen : frames) {
-      for (int i = 0; i < seen.beyond().length; i++) {
-        double x = seen.beyond()[i];
+      for (int i = 0; i < seen.beyond.length; i++) {
+        double x = seen.beyond[i];
         double[] row = {x, bent(x)};
-        double error = Math.hypot(seen.stars().error[3 * i], OWN_SHARE * x);
+        double error = Math.hypot(seen.stars.error[3 * i], OWN_SHARE * x);
         double weight = FrameNormals.weight(square(seen, i, none, curveShare)) / (error * error);
         for (int k = 0; k < 2; k++) {
-          pull[k] += weight * row[k] * seen.off()[3 * i];
+          pull[k] += weight * row[k] * seen.off[3 * i];
           matrix[k][0] += weight * row[k] * row[0];
           matrix[k][1] += weight * row[k] * row[1];
         }
@@ -92,12 +102,12 @@ final class TolerantLoss {
   }
 
   private double square(Seen seen, int i, double[] curve, double ownShare) {
-    double x = seen.beyond()[i];
-    FrameStars stars = seen.stars();
-    double round = seen.off()[3 * i] - curve[0] * x - curve[1] * bent(x);
+    double x = seen.beyond[i];
+    FrameStars stars = seen.stars;
+    double round = seen.off[3 * i] - curve[0] * x - curve[1] * bent(x);
     double square = Math.pow(round / Math.hypot(stars.error[3 * i], ownShare * x), 2);
     for (int part = 3 * i + 1; part < 3 * i + 3; part++) {
-      square += Math.pow(seen.off()[part] / stars.error[part], 2);
+      square += Math.pow(seen.off[part] / stars.error[part], 2);
     }
     return square;
   }

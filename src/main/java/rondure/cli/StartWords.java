@@ -1,5 +1,6 @@
 package rondure.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -14,14 +15,28 @@ final class StartWords {
         start.filesByFormat().entrySet().stream()
             .map(entry -> entry.getValue() + " " + entry.getKey())
             .collect(Collectors.joining(", "));
-    return List.of(
+    List<String> words = new ArrayList<>();
+    words.add(
         counted(start.exposures(), "frame")
             + " in "
             + counted(start.folders(), "folder")
             + " ("
             + formats
-            + ").",
-        expected(start));
+            + ").");
+    if (start.measuredBefore() > 0) {
+      words.add(measuredBefore(start));
+    }
+    words.add(expected(start));
+    return words;
+  }
+
+  private static String measuredBefore(RunStart start) {
+    return "Of "
+        + counted(start.exposures(), "frame")
+        + ", "
+        + start.measuredBefore()
+        + (start.measuredBefore() == 1 ? " was" : " were")
+        + " measured before.";
   }
 
   private static String expected(RunStart start) {

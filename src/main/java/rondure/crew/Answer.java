@@ -12,13 +12,16 @@ import rondure.intake.ShotFacts;
  * @param text the sentence of a PROBLEM, the description of a FAULT, else empty
  * @param facts when DONE with reading facts
  * @param measurement when DONE with measuring
+ * @param contentDigest when DONE with a digest; when DONE with measuring, of the bytes that were
+ *     measured, empty where they changed meanwhile or are not digested
  */
 record Answer(
     long id,
     Kind kind,
     String text,
     Optional<ShotFacts> facts,
-    Optional<FrameMeasurement> measurement) {
+    Optional<FrameMeasurement> measurement,
+    Optional<String> contentDigest) {
 
   /** What a worker says. */
   enum Kind {
@@ -39,14 +42,19 @@ record Answer(
   }
 
   static Answer of(long id, Kind kind, String text) {
-    return new Answer(id, kind, text, Optional.empty(), Optional.empty());
+    return new Answer(id, kind, text, Optional.empty(), Optional.empty(), Optional.empty());
   }
 
   static Answer done(long id, ShotFacts facts) {
-    return new Answer(id, Kind.DONE, "", Optional.of(facts), Optional.empty());
+    return new Answer(id, Kind.DONE, "", Optional.of(facts), Optional.empty(), Optional.empty());
   }
 
-  static Answer done(long id, FrameMeasurement measurement) {
-    return new Answer(id, Kind.DONE, "", Optional.empty(), Optional.of(measurement));
+  static Answer done(long id, FrameMeasurement measurement, Optional<String> contentDigest) {
+    return new Answer(id, Kind.DONE, "", Optional.empty(), Optional.of(measurement), contentDigest);
+  }
+
+  static Answer done(long id, String contentDigest) {
+    return new Answer(
+        id, Kind.DONE, "", Optional.empty(), Optional.empty(), Optional.of(contentDigest));
   }
 }

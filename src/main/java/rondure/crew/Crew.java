@@ -5,8 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import rondure.base.EndHook;
@@ -96,27 +94,55 @@ public final class Crew implements AutoCloseable {
     run(
         files.size(),
         i ->
-            new Member.Job(
-                Request.facts(firstId + i, files.get(i)), heapMiB, settings.timeoutSeconds()),
-        Answer::facts,
+            new Member.Job<>(
+                Request.facts(firstId + i, files.get(i)),
+                heapMiB,
+                settings.timeoutSeconds(),
+                Answer::facts),
+        sink);
+  }
+
+  /**
+   * Digests all bytes of the files: SHA-256, hexadecimal.
+   *
+   * @param jobs the files with their facts, by whose size they get their time
+   * @param sink gets one outcome per job, in order, on this thread
+   * @throws CrewProblem when the crew as a whole cannot work
+   * @throws InterruptedException when this thread is interrupted or the program ends
+   */
+  public void digests(List<MeasureJob> jobs, Sink<String> sink)
+      throws CrewProblem, InterruptedException {
+    long firstId = reserveIds(jobs.size());
+    int heapMiB = CrewSettings.heapMiBFor(settings.megapixels());
+    run(
+        jobs.size(),
+        i ->
+            new Member.Job<>(
+                Request.digest(firstId + i, jobs.get(i).path()),
+                heapMiB,
+                settings.timeoutSecondsFor(megapixels(jobs.get(i))),
+                Answer::contentDigest),
         sink);
   }
 
   /**
    * Decodes and measures the files.
    *
+   * @param keeper hears of every measurement as soon as it is there
    * @param sink gets one outcome per job, in order, on this thread
    * @throws CrewProblem when the crew as a whole cannot work
    * @throws InterruptedException when this thread is interrupted or the program ends; work in
    *     progress is given up
    */
-  public void measure(List<MeasureJob> jobs, StarSettings starSettings, Sink<FrameMeasurement> sink)
+  public void measure(
+      List<MeasureJob> jobs, StarSettings starSettings, Keeper keeper, Sink<FrameMeasurement> sink)
       throws CrewProblem, InterruptedException {
     long firstId = reserveIds(jobs.size());
     run(
         jobs.size(),
-        i -> measureJob(firstId + i, jobs.get(i), starSettings),
-        Answer::measurement,
+        i ->
+            measureJob(
+                Request.measure(firstId + i, jobs.get(i), starSettings), jobs.get(i), keeper),
         sink);
   }
 
@@ -138,21 +164,32 @@ public final class Crew implements AutoCloseable {
     return first;
   }
 
-  private Member.Job measureJob(long id, MeasureJob job, StarSettings starSettings) {
-    double pixels = (double) job.facts().widthPx() * job.facts().heightPx();
-    double megapixels = pixels > 0 ? pixels / PIXELS_PER_MEGAPIXEL : settings.megapixels();
+  private Member.Job<FrameMeasurement> measureJob(Request request, MeasureJob job, Keeper keeper) {
+    double megapixels = megapixels(job);
     int heapMiB = CrewSettings.heapMiBFor(Math.max(megapixels, settings.megapixels()));
-    return new Member.Job(
-        Request.measure(id, job, starSettings), heapMiB, settings.timeoutSecondsFor(megapixels));
+    return new Member.Job<>(
+        request,
+        heapMiB,
+        settings.timeoutSecondsFor(megapixels),
+        answer -> {
+          answer
+              .contentDigest()
+              .ifPresent(digest -> keeper.keep(job, digest, answer.measurement().orElseThrow()));
+          return answer.measurement();
+        });
   }
 
-  private <T> void run(
-      int size, IntFunction<Member.Job> jobs, Function<Answer, Optional<T>> answerOf, Sink<T> sink)
+  private double megapixels(MeasureJob job) {
+    double pixels = (double) job.facts().widthPx() * job.facts().heightPx();
+    return pixels > 0 ? pixels / PIXELS_PER_MEGAPIXEL : settings.megapixels();
+  }
+
+  private <T> void run(int size, IntFunction<Member.Job<T>> jobs, Sink<T> sink)
       throws CrewProblem, InterruptedException {
     Batch<T> batch = new Batch<>(size, WINDOW_PER_WORKER * settings.workers());
     List<Thread> threads = new ArrayList<>();
     for (Member member : members) {
-      threads.add(Roster.daemon(() -> member.work(batch, jobs, answerOf), "crew-member"));
+      threads.add(Roster.daemon(() -> member.work(batch, jobs), "crew-member"));
     }
     threads.forEach(Thread::start);
     boolean delivered = false;

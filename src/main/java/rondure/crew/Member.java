@@ -16,8 +16,10 @@ final class Member {
    * @param request what to ask
    * @param heapMiB heap that it needs
    * @param timeoutSeconds time that it gets
+   * @param answerOf takes what was asked for from a DONE; called by the member's thread
    */
-  record Job(Request request, int heapMiB, int timeoutSeconds) {}
+  record Job<T>(
+      Request request, int heapMiB, int timeoutSeconds, Function<Answer, Optional<T>> answerOf) {}
 
   private final Roster roster;
   private final int triesMax;
@@ -29,10 +31,10 @@ final class Member {
   }
 
   /** Takes jobs from the batch until there are no more. */
-  <T> void work(Batch<T> batch, IntFunction<Job> jobs, Function<Answer, Optional<T>> answerOf) {
+  <T> void work(Batch<T> batch, IntFunction<Job<T>> jobs) {
     try {
       for (int i = batch.take(); i >= 0; i = batch.take()) {
-        batch.put(i, outcome(jobs.apply(i), answerOf, batch));
+        batch.put(i, outcome(jobs.apply(i), batch));
       }
     } catch (CrewProblem e) {
       batch.fail(e);
@@ -46,7 +48,7 @@ final class Member {
   }
 
   /** Asks until there is an answer or the tries are used up; a full heap is doubled once more. */
-  private <T> Outcome<T> outcome(Job job, Function<Answer, Optional<T>> answerOf, Batch<T> batch)
+  private <T> Outcome<T> outcome(Job<T> job, Batch<T> batch)
       throws CrewProblem, InterruptedException {
     int heapMiB = job.heapMiB();
     int tries = 0;
@@ -57,7 +59,7 @@ final class Member {
         if (batch.isStopped()) {
           return new Outcome.Failed<>("the work was stopped");
         }
-        return translate(ready.ask(job.request(), job.timeoutSeconds()), answerOf);
+        return translate(ready.ask(job.request(), job.timeoutSeconds()), job.answerOf());
       } catch (WorkerLost e) {
         dismiss();
         if (tries >= triesMax || batch.isStopped()) {

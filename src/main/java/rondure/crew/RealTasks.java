@@ -23,7 +23,7 @@ final class RealTasks implements WorkerTasks {
   @Override
   public FrameMeasurement measure(Path file, ShotFacts facts, StarSettings settings)
       throws FrameProblem {
-    DecodedFrame frame = FrameDecoder.decode(file, facts);
+    DecodedFrame frame = FrameDecoder.decode(file, facts.format(), facts.orientation());
     Linearity linearity = frame.linearity();
     PixelContext context =
         new PixelContext(

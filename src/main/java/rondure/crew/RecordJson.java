@@ -17,12 +17,13 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.io.IOException;
 import java.time.LocalDateTime;
+import java.time.format.DateTimeParseException;
 
 /**
  * Records as JSON and back, exactly: doubles bit for bit, times to the nanosecond. A value that is
  * not a finite number is refused when written, with its place in the record.
  */
-final class RecordJson {
+public final class RecordJson {
   private static final ObjectMapper MAPPER =
       JsonMapper.builder()
           .addModule(new Jdk8Module())
@@ -31,21 +32,27 @@ final class RecordJson {
           .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
           .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .enable(DeserializationFeature.FAIL_ON_NULL_CREATOR_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
           .build();
 
   private RecordJson() {}
 
   /**
+   * Writes a record; equal records give equal bytes.
+   *
    * @throws IOException when the record holds a value that is not finite
    */
-  static byte[] write(Object value) throws IOException {
+  public static byte[] write(Object value) throws IOException {
     return MAPPER.writeValueAsBytes(value);
   }
 
   /**
-   * @throws IOException when the bytes are not such a record
+   * Reads what was written.
+   *
+   * @throws IOException when the bytes are not such a record, whole and with sensible values
    */
-  static <T> T read(byte[] json, Class<T> type) throws IOException {
+  public static <T> T read(byte[] json, Class<T> type) throws IOException {
     return MAPPER.readValue(json, type);
   }
 
@@ -80,7 +87,11 @@ final class RecordJson {
     @Override
     public LocalDateTime deserialize(JsonParser in, DeserializationContext context)
         throws IOException {
-      return LocalDateTime.parse(in.getText());
+      try {
+        return LocalDateTime.parse(in.getText());
+      } catch (DateTimeParseException e) {
+        throw JsonMappingException.from(in, "not a time: " + e.getMessage(), e);
+      }
     }
   }
 }

@@ -21,6 +21,8 @@ record Request(
   /** What to do. */
   enum Work {
     FACTS,
+    /** Which bytes the file holds. */
+    DIGEST,
     MEASURE
   }
 
@@ -32,6 +34,11 @@ record Request(
   static Request facts(long id, Path file) {
     String uri = file.toUri().toString();
     return new Request(id, Work.FACTS, uri, Optional.empty(), Optional.empty());
+  }
+
+  static Request digest(long id, Path file) {
+    String uri = file.toUri().toString();
+    return new Request(id, Work.DIGEST, uri, Optional.empty(), Optional.empty());
   }
 
   static Request measure(long id, MeasureJob job, StarSettings settings) {

@@ -67,7 +67,12 @@ final class WorkerLost extends Exception {
 
   /** The sentence for a file on which this happened; the same however often it was tried. */
   String reason(Request.Work work) {
-    String who = work == Request.Work.MEASURE ? "the decoder" : "the reader of shot facts";
+    String who =
+        switch (work) {
+          case MEASURE -> "the decoder";
+          case FACTS -> "the reader of shot facts";
+          case DIGEST -> "the reader of its bytes";
+        };
     return switch (how) {
           case CRASHED -> who + " crashed (native fault" + detail + ") on this file";
           case TIMED_OUT -> who + " took longer than " + detail + " s";

@@ -11,6 +11,7 @@ import java.io.OutputStream;
 import java.lang.reflect.Constructor;
 import java.net.URI;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import rondure.base.FrameProblem;
@@ -104,16 +105,23 @@ public final class WorkerMain {
     Wire.write(out, json);
   }
 
+  /** The digest is told only when the file held the same bytes before and after. */
+  private Answer measured(Request request, Path file) throws FrameProblem {
+    ShotFacts facts = request.facts().orElseThrow();
+    StarSettings settings = request.settings().orElseThrow();
+    Optional<String> before = ContentDigest.of(file);
+    FrameMeasurement measurement = tasks.measure(file, facts, settings);
+    boolean same = before.isPresent() && before.equals(ContentDigest.of(file));
+    return Answer.done(request.id(), measurement, same ? before : Optional.empty());
+  }
+
   private Answer answer(Request request) {
     try {
       Path file = Path.of(URI.create(request.file()));
       return switch (request.work()) {
         case FACTS -> Answer.done(request.id(), tasks.facts(file));
-        case MEASURE -> {
-          ShotFacts facts = request.facts().orElseThrow();
-          StarSettings settings = request.settings().orElseThrow();
-          yield Answer.done(request.id(), tasks.measure(file, facts, settings));
-        }
+        case DIGEST -> Answer.done(request.id(), ContentDigest.required(file));
+        case MEASURE -> measured(request, file);
       };
     } catch (FrameProblem e) {
       return Answer.of(request.id(), Answer.Kind.PROBLEM, String.valueOf(e.getMessage()));

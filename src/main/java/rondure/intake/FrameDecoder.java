@@ -17,15 +17,16 @@ public final class FrameDecoder {
    * Decodes the pixels of one file.
    *
    * @param path the file
-   * @param facts what its metadata say; used are the orientation, for the thumbnail, and the
-   *     format, where the content leaves it open
+   * @param format what its metadata took it for; decides only where the content does not
+   * @param orientation how it is turned for display, for the thumbnail
    * @return the green plane in stored orientation (FITS: in display orientation) and a thumbnail
    * @throws FrameProblem when the file cannot be read, is damaged, or is of a kind that is not
    *     read; the message is one sentence and does not name the file
    */
-  public static DecodedFrame decode(Path path, ShotFacts facts) throws FrameProblem {
+  public static DecodedFrame decode(Path path, ImageFormat format, Orientation orientation)
+      throws FrameProblem {
     try (FileBytes file = open(path)) {
-      return decode(file, facts);
+      return decode(file, format, orientation);
     } catch (IOException trouble) {
       throw FileTrouble.ofPicture(trouble, damaged(FileTrouble.words(trouble)));
     } catch (RuntimeException | StackOverflowError damage) {
@@ -42,13 +43,12 @@ public final class FrameDecoder {
     return FileBytes.open(path);
   }
 
-  private static DecodedFrame decode(FileBytes file, ShotFacts facts)
+  private static DecodedFrame decode(FileBytes file, ImageFormat format, Orientation orientation)
       throws IOException, FrameProblem {
     if (file.length() == 0) {
       throw new FrameProblem("the file is empty (0 bytes); copy it again from the card");
     }
-    Orientation orientation = facts.orientation();
-    return switch (FileKind.of(file, facts.format())) {
+    return switch (FileKind.of(file, format)) {
       case TIFF -> TiffDecoder.decode(file, orientation);
       case PNG -> PngDecoder.decode(file, orientation);
       case JPEG -> JpegDecoder.decode(file, orientation);

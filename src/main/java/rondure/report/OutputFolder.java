@@ -5,7 +5,9 @@ import java.io.InterruptedIOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
@@ -24,7 +26,8 @@ import rondure.base.PathNames;
  *
  * <p>A marker file makes the folder ours; a lock keeps a second run out. Files are written into a
  * hidden folder inside and moved into place together by {@link #publish()}, so that an output is
- * there whole or not at all. It closes itself when the program ends before that.
+ * there whole or not at all. It closes itself when the program ends before that. Only the folder
+ * {@link #measured()} is filled while a run goes on, and kept when it is stopped.
  */
 public final class OutputFolder implements AutoCloseable {
 
@@ -35,6 +38,7 @@ public final class OutputFolder implements AutoCloseable {
   private static final String MARKER_TEXT =
       "This folder holds results written by Rondure, which may replace its own files here.\n";
   private static final String PARTIAL = ".rondure-partial";
+  private static final String MEASURED = "measured";
 
   private final Path folder;
   private final List<Path> madeFolders;
@@ -90,6 +94,11 @@ public final class OutputFolder implements AutoCloseable {
   /** The folder, absolute. */
   public Path path() {
     return folder;
+  }
+
+  /** Where measurements are kept from run to run; made and filled by who keeps them. */
+  public Path measured() {
+    return folder.resolve(MEASURED);
   }
 
   /**
@@ -173,12 +182,18 @@ public final class OutputFolder implements AutoCloseable {
     }
   }
 
-  /** Undoes what this run made of a folder that was not ours before; what others put in stays. */
+  /**
+   * Undoes what this run made of a folder that was not ours before; what others put in stays. With
+   * measurements in it the folder stays ours, so that the next run can go on from them.
+   */
   private void takeBack() throws IOException {
     for (String name : written) {
       Path file = PathNames.below(folder, name);
       Files.deleteIfExists(file);
       FolderTree.unmake(between(file));
+    }
+    if (Files.isDirectory(measured(), LinkOption.NOFOLLOW_LINKS) && !removedEmpty(measured())) {
+      return;
     }
     Files.deleteIfExists(folder.resolve(MARKER));
     FolderTree.unmake(madeFolders);
@@ -187,6 +202,15 @@ public final class OutputFolder implements AutoCloseable {
   /** The folders between a file and this one, innermost first. */
   private List<Path> between(Path file) {
     return Stream.iterate(file.getParent(), at -> !at.equals(folder), Path::getParent).toList();
+  }
+
+  private static boolean removedEmpty(Path inner) throws IOException {
+    try {
+      Files.delete(inner);
+      return true;
+    } catch (DirectoryNotEmptyException holdsSome) {
+      return false;
+    }
   }
 
   private static OutputFolder open(Path folder) throws OutputProblem {

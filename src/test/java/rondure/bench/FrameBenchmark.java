@@ -57,13 +57,13 @@ public class FrameBenchmark {
       throw new IOException(path + " is not there; render it with HeavyFrame first");
     }
     facts = FactsReader.read(path);
-    frame = FrameDecoder.decode(path, facts);
+    frame = FrameDecoder.decode(path, facts.format(), facts.orientation());
   }
 
   /** The file to a linear plane and a thumbnail. */
   @Benchmark
   public DecodedFrame decode() throws FrameProblem {
-    return FrameDecoder.decode(path, facts);
+    return FrameDecoder.decode(path, facts.format(), facts.orientation());
   }
 
   /** The plane to the list of stars: background, finding, shapes, averages. */
@@ -75,6 +75,6 @@ public class FrameBenchmark {
   /** The file to the list of stars. */
   @Benchmark
   public StarField whole() throws FrameProblem {
-    return ShapeExport.measure(FrameDecoder.decode(path, facts));
+    return ShapeExport.measure(FrameDecoder.decode(path, facts.format(), facts.orientation()));
   }
 }

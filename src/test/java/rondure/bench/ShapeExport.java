@@ -14,6 +14,7 @@ import rondure.intake.DecodedFrame;
 import rondure.intake.FactsReader;
 import rondure.intake.FrameDecoder;
 import rondure.intake.Linearity;
+import rondure.intake.ShotFacts;
 import rondure.stars.PixelContext;
 import rondure.stars.Star;
 import rondure.stars.StarField;
@@ -46,7 +47,8 @@ public final class ShapeExport {
   }
 
   private static DecodedFrame decode(Path picture) throws IOException, FrameProblem {
-    return FrameDecoder.decode(picture, FactsReader.read(picture));
+    ShotFacts facts = FactsReader.read(picture);
+    return FrameDecoder.decode(picture, facts.format(), facts.orientation());
   }
 
   /** The stars of one plane. */

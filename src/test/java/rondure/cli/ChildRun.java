@@ -15,7 +15,7 @@ import java.util.stream.Stream;
 
 /** The whole command in a process of its own. */
 final class ChildRun {
-  private static final int PATIENCE_SECONDS = 120;
+  private static final int PATIENCE_SECONDS = 600;
   private static final long POLL_MILLISECONDS = 5;
 
   private final Path temporary;
@@ -101,12 +101,8 @@ final class ChildRun {
     }
   }
 
-  boolean hasSaid(String text) {
-    try {
-      return said("child-out").contains(text);
-    } catch (IOException e) {
-      return false;
-    }
+  boolean isOver() {
+    return !process.isAlive();
   }
 
   /** Sends a signal and answers with the processes that lived below the command. */

@@ -15,7 +15,14 @@ import rondure.report.OutputFolder;
 /** Where the results of the whole command go. */
 class OutputPlaceTest {
   private static final List<String> RESULTS =
-      List.of(".rondure-output", "frames.csv", "keep.txt", "night.json", "report.pdf", "run.log");
+      List.of(
+          ".rondure-output",
+          "frames.csv",
+          "keep.txt",
+          "measured",
+          "night.json",
+          "report.pdf",
+          "run.log");
 
   @TempDir Path home;
 

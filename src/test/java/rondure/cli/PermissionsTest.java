@@ -93,6 +93,29 @@ class PermissionsTest {
     assertEquals("unreadable", frames.get("night_2.tif").get("status").asText());
   }
 
+  /** Measurements that cannot be kept cost a sentence; those kept before are used. */
+  @Test
+  void measurementsThatMayNotBeKeptAreMadeAllTheSame() throws Exception {
+    Path night = SmallNight.tiffs(home.resolve("night"), 1);
+    Path out = home.resolve("out");
+    assertEquals(0, Run.report(out, night).code());
+    SmallNight.tiffs(home.resolve("more"), 2);
+    Files.move(home.resolve("more/night_2.tif"), night.resolve("night_2.tif"));
+    Path measured = out.resolve("measured");
+    allow("r-xr-xr-x", measured);
+    Run run = report("report", "--workers", 1, "--entries", "none", "--out", out, night);
+    assertEquals(0, run.code(), run.toString());
+    assertEquals(
+        List.of(
+            "Measurements cannot be kept in "
+                + measured
+                + " (permission denied); the next run measures those frames again."),
+        run.errLines());
+    assertTrue(run.out().contains("Of 2 frames, 1 was measured before."), run.out());
+    assertEquals("measured", Run.frames(out).get("night_2.tif").get("status").asText());
+    assertEquals(1, Records.in(out));
+  }
+
   @Test
   void aNightThatMayNotBeReadIsABadCommand() throws Exception {
     Path night = SmallNight.tiffs(home.resolve("night"), 1);

@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.zip.GZIPInputStream;
+import java.util.zip.InflaterInputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
@@ -72,7 +73,12 @@ class ShareSafetyTest {
   /** Every output as text: packed ones unpacked, the PDF with all its streams and its words. */
   private static Map<String, String> texts(Path out) throws IOException {
     Map<String, String> texts = new TreeMap<>();
-    for (String name : Run.names(out)) {
+    for (String name : Run.names(out.resolve("measured"))) {
+      texts.put(name, ofRecord(Files.readAllBytes(out.resolve("measured").resolve(name))));
+    }
+    assertTrue(texts.values().stream().anyMatch(text -> text.contains("thumbnail")), "no records");
+    List<String> files = Run.names(out).stream().filter(n -> !n.equals("measured")).toList();
+    for (String name : files) {
       byte[] bytes = Files.readAllBytes(out.resolve(name));
       if (name.endsWith(".gz")) {
         try (InputStream in = new GZIPInputStream(new ByteArrayInputStream(bytes))) {
@@ -84,6 +90,14 @@ class ShareSafetyTest {
     }
     assertTrue(texts.size() >= 7, texts.keySet().toString());
     return texts;
+  }
+
+  /** A kept measurement: a head of 76 bytes, then deflated JSON. */
+  private static String ofRecord(byte[] bytes) throws IOException {
+    ByteArrayInputStream packed = new ByteArrayInputStream(bytes, 76, bytes.length - 76);
+    try (InputStream in = new InflaterInputStream(packed)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
   }
 
   private static String ofPdf(byte[] bytes) throws IOException {

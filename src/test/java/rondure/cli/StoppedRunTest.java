@@ -62,13 +62,13 @@ class StoppedRunTest {
   /** Moments of a run, by what can be seen of it from outside. */
   private enum Moment {
     FACTS,
-    MEASURING,
+    MEASURED,
     WRITING;
 
-    boolean hasCome(ChildRun run, Path out) {
+    boolean hasCome(Path out) {
       return switch (this) {
         case FACTS -> Files.exists(out.resolve(".rondure-lock"));
-        case MEASURING -> run.hasSaid("frames in 1 folder");
+        case MEASURED -> Records.in(out) > 0;
         case WRITING -> Files.exists(out.resolve(".rondure-partial"));
       };
     }
@@ -80,7 +80,7 @@ class StoppedRunTest {
 
   private void stopAt(Moment moment, String signal) throws Exception {
     ChildRun child = started();
-    child.await(() -> moment.hasCome(child, out));
+    child.await(() -> moment.hasCome(out));
     List<ProcessHandle> workers = child.signal(signal);
     Run run = child.end();
     assertEquals(130, run.code(), run.toString());
@@ -91,12 +91,23 @@ class StoppedRunTest {
     assertEquals(List.of(), child.temporaryFiles());
   }
 
+  @Test
+  void aRunThatIsStoppedBeforeItMeasuredLeavesNothing() throws Exception {
+    nightOf(FEW);
+    stopAt(Moment.FACTS, "INT");
+    assertFalse(Files.exists(out), "left the output folder");
+  }
+
+  /** Nothing but what was measured so far, and the next run goes on from there. */
   @ParameterizedTest
-  @CsvSource({"FACTS,INT,3", "MEASURING,INT,60", "MEASURING,TERM,60"})
-  void aStoppedRunLeavesNothing(Moment moment, String signal, int frames) throws Exception {
-    nightOf(frames);
-    stopAt(moment, signal);
-    assertFalse(Files.exists(out), () -> moment + " left the output folder");
+  @CsvSource({"INT", "TERM"})
+  void aRunThatIsStoppedWhileItMeasuresLeavesItsMeasurements(String signal) throws Exception {
+    nightOf(60);
+    stopAt(Moment.MEASURED, signal);
+    assertEquals(List.of(".rondure-output", "measured"), Run.names(out));
+    Run next = Run.report(out, night);
+    assertEquals(0, next.code(), next.err());
+    assertTrue(next.out().contains(" measured before."), next.out());
   }
 
   /**
@@ -115,7 +126,7 @@ class StoppedRunTest {
     assertEquals(json, Files.readString(out.resolve("night.json")));
 
     ChildRun killed = started();
-    killed.await(() -> Moment.WRITING.hasCome(killed, out));
+    killed.await(() -> Moment.WRITING.hasCome(out));
     killed.signal("KILL");
     assertEquals(137, killed.end().code());
     assertTrue(Run.names(out).contains(".rondure-partial"));

@@ -1,6 +1,7 @@
 package rondure.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -72,7 +73,7 @@ class TerminalProgressTest {
   void troublesGoToStandardErrorAndTheStartToStandardOutput() {
     TerminalProgress progress = progress(false);
     progress.say("a.tif: \u001B[31mred");
-    progress.start(new RunStart(2, 1, Map.of("TIFF", 2), 48, 1));
+    progress.start(new RunStart(2, 0, 1, Map.of("TIFF", 2), 48, 1));
     assertEquals(List.of("a.tif: ?[31mred"), err.toString().lines().toList());
     assertEquals(
         List.of(
@@ -85,10 +86,22 @@ class TerminalProgressTest {
   /** The measured runs of docs/performance.md, on the same two cores, within a third. */
   @Test
   void theExpectedTimeIsThatOfTheRunsThatWereMeasured() {
-    RunStart heavy = new RunStart(50, 1, Map.of("RAW", 50), 50 * 24, 2);
+    RunStart heavy = new RunStart(50, 0, 1, Map.of("RAW", 50), 50 * 24, 2);
     assertEquals(34, heavy.expectedSeconds(), 34 / 3.0);
-    RunStart many = new RunStart(2000, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
+    RunStart many = new RunStart(2000, 0, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
     assertEquals(150, many.expectedSeconds(), 150 / 3.0);
     assertTrue(StartWords.of(many).get(1).startsWith("This should take about 3 minutes"));
+  }
+
+  @Test
+  void theStartTellsWhatWasMeasuredBeforeAndReckonsWithTheRest() {
+    RunStart resumed = new RunStart(2000, 1990, 1, Map.of("TIFF", 2000), 2000 * 0.96, 2);
+    List<String> words = StartWords.of(resumed);
+    assertEquals("Of 2000 frames, 1990 were measured before.", words.get(1));
+    assertTrue(words.get(2).startsWith("This should take less than a minute"), words.get(2));
+    RunStart small = new RunStart(10, 0, 1, Map.of("TIFF", 10), 10 * 0.96, 2);
+    assertEquals(small.expectedSeconds(), resumed.expectedSeconds(), 1e-9);
+    assertThrows(
+        IllegalArgumentException.class, () -> new RunStart(2, 3, 1, Map.of("TIFF", 2), 2, 1));
   }
 }

@@ -14,6 +14,8 @@ final class CrewFixture {
   /** Time for one of the small test frames, s. */
   static final int TIMEOUT_SECONDS = 20;
 
+  static final Keeper NOTHING_KEPT = (job, digest, measurement) -> {};
+
   private CrewFixture() {}
 
   static CrewSettings settings(int workers) {
@@ -63,6 +65,7 @@ final class CrewFixture {
     crew.measure(
         jobs,
         StarSettings.defaults(),
+        CrewFixture.NOTHING_KEPT,
         (index, outcome) -> {
           if (index != outcomes.size() || Thread.currentThread() != caller) {
             throw new AssertionError("outcome " + index + " out of turn");

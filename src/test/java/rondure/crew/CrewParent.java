@@ -18,7 +18,7 @@ public final class CrewParent {
         new CrewSettings(2, 0, 600, 1, usual.tasksClass(), usual.javaExecutable());
     try (Crew crew = Crew.start(patient, folder)) {
       List<MeasureJob> jobs = CrewFixture.jobs(folder, "hang-1", "hang-2");
-      crew.measure(jobs, StarSettings.defaults(), (index, outcome) -> {});
+      crew.measure(jobs, StarSettings.defaults(), CrewFixture.NOTHING_KEPT, (index, outcome) -> {});
     }
   }
 }

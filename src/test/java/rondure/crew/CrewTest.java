@@ -11,7 +11,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -97,6 +99,31 @@ class CrewTest {
     assertEquals(List.of("done", "done", "done", "done"), reasons.subList(10, 14));
   }
 
+  /** What is kept must be true of the bytes that it is kept for. */
+  @Test
+  void measurementsAreToldWithTheDigestOfTheirBytesUnlessThoseChangedMeanwhile() throws Exception {
+    List<MeasureJob> jobs = CrewFixture.jobs(temp, "sound-1", "grow-2", "missing-3", "sound-4");
+    for (int i : List.of(0, 1, 3)) {
+      Files.writeString(jobs.get(i).path(), "abc");
+    }
+    Map<Path, String> kept = new ConcurrentHashMap<>();
+    List<Outcome<String>> digests = new ArrayList<>();
+    try (Crew crew = Crew.start(CrewFixture.settings(2), temp)) {
+      crew.digests(jobs, (index, outcome) -> digests.add(outcome));
+      crew.measure(
+          jobs,
+          StarSettings.defaults(),
+          (job, digest, measurement) -> kept.put(job.path(), digest),
+          (index, outcome) -> {});
+    }
+    // FIPS 180-4, example of SHA-256.
+    String abc = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+    assertEquals(Map.of(jobs.get(0).path(), abc, jobs.get(3).path(), abc), kept);
+    Outcome<String> known = new Outcome.Done<>(abc);
+    assertEquals(List.of(known, known), digests.subList(0, 2));
+    assertTrue(digests.get(2) instanceof Outcome.Failed, digests.get(2).toString());
+  }
+
   @Test
   void aHangingDecoderIsEndedAfterItsTime() throws Exception {
     CrewSettings usual = CrewFixture.settings(1);
@@ -130,6 +157,7 @@ class CrewTest {
               crew.measure(
                   jobs,
                   StarSettings.defaults(),
+                  CrewFixture.NOTHING_KEPT,
                   (index, outcome) -> {
                     throw new IllegalStateException("full disk");
                   }));
@@ -164,6 +192,7 @@ class CrewTest {
             crew.measure(
                 jobs,
                 StarSettings.defaults(),
+                CrewFixture.NOTHING_KEPT,
                 (index, outcome) -> {
                   delivered.add(index);
                   crew.close();

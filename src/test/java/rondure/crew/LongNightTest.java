@@ -31,6 +31,7 @@ class LongNightTest {
       crew.measure(
           jobs,
           StarSettings.defaults(),
+          CrewFixture.NOTHING_KEPT,
           (index, outcome) -> {
             if (outcome instanceof Outcome.Done<FrameMeasurement> done) {
               stars[0] += done.answer().field().stars().size();

@@ -28,20 +28,20 @@ import rondure.stars.Star;
 import rondure.stars.StarField;
 
 /** Measurements filled with random values: any finite doubles, missing facts, odd letters. */
-final class RandomRecords {
+public final class RandomRecords {
   private final Random random;
 
-  RandomRecords(Random random) {
+  public RandomRecords(Random random) {
     this.random = random;
   }
 
   /** A measurement with this many stars, as many other detections, and four average stars. */
-  FrameMeasurement measurement(int starCount) {
+  public FrameMeasurement measurement(int starCount) {
     return new FrameMeasurement(
         facts(), any(Linearity.values()), field(starCount), new JpegPicture(bytes()));
   }
 
-  ShotFacts facts() {
+  public ShotFacts facts() {
     return new ShotFacts(
         any(ImageFormat.values()),
         random.nextInt(20_000),

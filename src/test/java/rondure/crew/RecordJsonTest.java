@@ -25,10 +25,11 @@ class RecordJsonTest {
   @Property(tries = 100)
   void aMeasurementComesBackBitForBit(@ForAll Random random) throws IOException {
     FrameMeasurement sent = new RandomRecords(random).measurement(1 + random.nextInt(30));
-    Answer answer = thereAndBack(Answer.done(7, sent), Answer.class);
+    Answer answer = thereAndBack(Answer.done(7, sent, Optional.of("ab")), Answer.class);
     FrameMeasurement back = answer.measurement().orElseThrow();
 
     assertEquals(7, answer.id());
+    assertEquals(Optional.of("ab"), answer.contentDigest());
     assertEquals(sent.facts(), back.facts());
     assertEquals(sent.linearity(), back.linearity());
     assertArrayEquals(sent.thumbnail().bytes(), back.thumbnail().bytes());

@@ -12,6 +12,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -72,6 +73,7 @@ final class TroubleTasks implements WorkerTasks {
         case "flood" -> flood(new PrintStream(new FileOutputStream(FileDescriptor.out)));
         case "halfway" -> stopHalfway();
         case "once" -> crashFirstTime(file);
+        case "grow" -> Files.writeString(file, "more", StandardOpenOption.APPEND);
         default -> {
           // Sound.
         }

@@ -45,11 +45,18 @@ class BadFilesTest {
     assertTrue(Decoding.refusal(new byte[0]).contains("empty (0 bytes)"));
     ShotFacts facts = Decoding.facts(Orientation.NORMAL);
     String missing =
-        assertThrows(FrameProblem.class, () -> FrameDecoder.decode(folder.resolve("no.tif"), facts))
+        assertThrows(
+                FrameProblem.class,
+                () ->
+                    FrameDecoder.decode(
+                        folder.resolve("no.tif"), facts.format(), facts.orientation()))
             .getMessage();
     assertTrue(missing.contains("not there"), missing);
     String directory =
-        assertThrows(FrameProblem.class, () -> FrameDecoder.decode(folder, facts)).getMessage();
+        assertThrows(
+                FrameProblem.class,
+                () -> FrameDecoder.decode(folder, facts.format(), facts.orientation()))
+            .getMessage();
     assertTrue(directory.contains("folder"), directory);
   }
 
@@ -60,7 +67,8 @@ class BadFilesTest {
     Files.write(file, new TestTiff().write((x, y, s) -> 1000 + 100 * x + y));
     ShotFacts facts = FactsReader.read(file);
     assertEquals(ImageFormat.TIFF, facts.format());
-    assertEquals(1302, FrameDecoder.decode(file, facts).plane().at(3, 2));
+    assertEquals(
+        1302, FrameDecoder.decode(file, facts.format(), facts.orientation()).plane().at(3, 2));
     FoundFile found = new FoundFile(file, "exported.dng", ImageFormat.RAW);
     assertEquals(
         "exported.dng is named .dng but holds a TIFF picture; it was read as TIFF.",

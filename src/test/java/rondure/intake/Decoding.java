@@ -22,7 +22,7 @@ final class Decoding {
       Path path = Files.createTempFile("frame", ".bin");
       try {
         Files.write(path, file);
-        return FrameDecoder.decode(path, facts(orientation));
+        return FrameDecoder.decode(path, ImageFormat.JPEG, orientation);
       } finally {
         Files.delete(path);
       }

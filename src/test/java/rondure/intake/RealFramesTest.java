@@ -40,7 +40,7 @@ class RealFramesTest {
     boolean raw = RawSupport.status() instanceof RawSupport.Available;
     for (Path picture : pictures) {
       if (raw || !lowerName(picture).matches(".*\\.(dng|crw)")) {
-        DecodedFrame frame = FrameDecoder.decode(picture, Decoding.facts(Orientation.NORMAL));
+        DecodedFrame frame = FrameDecoder.decode(picture, ImageFormat.JPEG, Orientation.NORMAL);
         int longer = Math.max(frame.plane().widthPx(), frame.plane().heightPx());
         assertTrue(longer >= 400, picture + " is only " + longer + " px");
         assertEquals(

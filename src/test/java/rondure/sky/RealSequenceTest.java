@@ -111,7 +111,7 @@ class RealSequenceTest {
   }
 
   private static StarField measured(Path file, ShotFacts facts) throws FrameProblem {
-    DecodedFrame frame = FrameDecoder.decode(file, facts);
+    DecodedFrame frame = FrameDecoder.decode(file, facts.format(), facts.orientation());
     PixelContext context =
         new PixelContext(
             frame.whiteLevelCounts(),
