@@ -13,7 +13,7 @@ import picocli.CommandLine.TypeConversionException;
     mixinStandardHelpOptions = true,
     version = Main.VERSION,
     description = "Measures the stars of a night's frames and says what softened them.",
-    subcommands = {ReportCommand.class, DemoCommand.class, SimCommand.class})
+    subcommands = {ReportCommand.class, ExposureCommand.class, DemoCommand.class, SimCommand.class})
 public final class Main {
   static final String VERSION = "0.1.0";
 
