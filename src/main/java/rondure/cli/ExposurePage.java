@@ -111,7 +111,7 @@ final class ExposurePage {
       double npf =
           ExposureRules.npfSeconds(
               1, optics.fNumber().get(), pitchMicrons, optics.focalLengthMm(), 0);
-      lines.add("The NPF rule (k = 1, round stars) gives " + rule(npf) + ".");
+      lines.add("The NPF rule (k = 1, round stars; declination 0) gives " + rule(npf) + ".");
     } else {
       lines.add("The NPF rule asks for the f-number too: give --aperture.");
     }
@@ -124,18 +124,21 @@ final class ExposurePage {
 
   /** Off the axis of a rectilinear lens a trail grows by up to 1 + X², X = x over f. */
   private void edges() {
-    String by =
+    lines.add(
         optics
             .sensorWidthMm()
             .map(width -> width / 2 / optics.focalLengthMm())
-            .map(x -> String.format(Locale.ROOT, "up to %.2f times", 1 + x * x))
-            .orElse("with wide lenses much");
-    lines.add(
-        "Towards the left and right edges trails are "
-            + by
-            + " longer"
-            + (optics.sensorWidthMm().isPresent() ? " than that" : "")
-            + ", and longer still in the corners (lens without distortion).");
+            .map(
+                x ->
+                    String.format(
+                        Locale.ROOT,
+                        "Towards the left and right edges trails are up to %.2f times as long, in"
+                            + " the corners longer still (lens without distortion).",
+                        1 + x * x))
+            .orElse("Towards the edges of a wide lens trails are longer, longest in the corners."));
+    if (Math.abs(optics.declinationDeg()) >= 80) {
+      lines.add("Near a pole only the middle stands still: stars away from it trail more.");
+    }
   }
 
   /** "1/8 s", "6.9 s", "20 s". */

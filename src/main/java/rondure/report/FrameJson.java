@@ -26,7 +26,7 @@ final class FrameJson {
 
   private FrameJson() {}
 
-  static ObjectNode of(NightFrame frame) {
+  static ObjectNode of(NightFrame frame, Standings.Standing standing) {
     ObjectNode node = NODES.objectNode();
     node.put("file", frame.file());
     putFacts(node, frame);
@@ -38,6 +38,9 @@ final class FrameJson {
         "largestUse",
         frame.usefulness().map(u -> FrameFields.spelled(u.largestUse())).orElse(null));
     put(node, "pointUpToWidthPx", frame.usefulness().map(Usefulness::pointUpToWidthPx));
+    node.put("rankInScene", standing.rankInScene().orElse(null));
+    node.put("alikeGroup", standing.alikeGroup().orElse(null));
+    node.put("bestOfAlike", standing.bestOfAlike().orElse(null));
     putVerdict(node, frame);
     putBudget(node, frame.budget());
     putApproximate(node, frame);

@@ -18,20 +18,19 @@ import rondure.night.Usefulness;
 
 /** Writes frames.csv: one row a frame, units in the headings, RFC 4180 quoting, UTF-8. */
 public final class FramesCsv {
-  private static final Map<String, Function<NightFrame, Optional<?>>> COLUMNS = columns();
-
   private FramesCsv() {}
 
   /** Writes the table; leaves the stream open. */
   public static void write(NightBook book, OutputStream out) throws IOException {
+    Map<String, Function<NightFrame, Optional<?>>> columns = columns(Standings.of(book));
     CsvSchema.Builder schema = CsvSchema.builder().setLineSeparator("\r\n").setUseHeader(true);
-    COLUMNS.keySet().forEach(schema::addColumn);
+    columns.keySet().forEach(schema::addColumn);
     CsvMapper mapper = new CsvMapper();
     mapper.disable(com.fasterxml.jackson.core.JsonGenerator.Feature.AUTO_CLOSE_TARGET);
     try (var rows = mapper.writer(schema.build()).writeValues(out)) {
       for (NightFrame frame : book.frames()) {
         Map<String, Object> row = new LinkedHashMap<>();
-        COLUMNS.forEach((name, value) -> row.put(name, value.apply(frame).orElse(null)));
+        columns.forEach((name, value) -> row.put(name, value.apply(frame).orElse(null)));
         rows.write(row);
       }
     }
@@ -45,7 +44,7 @@ public final class FramesCsv {
     return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
   }
 
-  private static Map<String, Function<NightFrame, Optional<?>>> columns() {
+  private static Map<String, Function<NightFrame, Optional<?>>> columns(Standings standings) {
     Map<String, Function<NightFrame, Optional<?>>> columns = new LinkedHashMap<>();
     columns.put("file", frame -> Optional.of(inert(frame.file())));
     columns.put("camera", frame -> Optional.of(inert(frame.cameraName())));
@@ -61,6 +60,9 @@ public final class FramesCsv {
     columns.put(
         "point_up_to_width_px",
         frame -> Rounded.of(frame.usefulness().map(Usefulness::pointUpToWidthPx)));
+    columns.put("rank_in_scene", frame -> standings.of(frame).rankInScene());
+    columns.put("alike_group", frame -> standings.of(frame).alikeGroup());
+    columns.put("best_of_alike", frame -> standings.of(frame).bestOfAlike());
     columns.put("cause", FrameFields::cause);
     columns.put("confidence", frame -> Rounded.of(FrameFields.confidence(frame)));
     for (Cause cause : Cause.values()) {

@@ -59,7 +59,8 @@ public final class NightJson {
     ArrayNode copies = root.putArray("copies");
     book.frames().forEach(frame -> addCopies(copies, frame));
     ArrayNode frames = root.putArray("frames");
-    book.frames().forEach(frame -> frames.add(FrameJson.of(frame)));
+    Standings standings = Standings.of(book);
+    book.frames().forEach(frame -> frames.add(FrameJson.of(frame, standings.of(frame))));
     ObjectNode ignored = root.putObject("ignoredFiles");
     book.ignoredCounts().entrySet().stream()
         .sorted(java.util.Map.Entry.comparingByKey())
@@ -86,6 +87,7 @@ public final class NightJson {
   private static ObjectNode scene(NightBook book, Scene scene) {
     ObjectNode node = MAPPER.createObjectNode();
     node.put("number", scene.number());
+    node.put("name", SceneName.of(book, scene));
     node.put("nightIndex", scene.nightIndex());
     node.put("camera", scene.cameraName());
     node.put("focalLengthMm", Rounded.of(scene.focalLengthMm()).orElse(null));

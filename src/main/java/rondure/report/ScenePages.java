@@ -14,12 +14,16 @@ import rondure.report.picture.Mark;
 
 /** Makes the views of the scenes: full entries and table rows. */
 final class ScenePages {
+  /** Of more groups of frames alike not every best is named. */
+  private static final int MOST_BESTS = 6;
+
   private ScenePages() {}
 
   static List<SceneView> views(
       ReportContext context, TemplateEngine templates, Set<String> fullEntries)
       throws TemplateProblem {
     EntryMaker maker = new EntryMaker(context);
+    Standings standings = Standings.of(context.book());
     Map<String, Integer> positions = context.positions();
     List<SceneView> views = new ArrayList<>();
     for (Scene scene : context.book().scenes()) {
@@ -39,9 +43,9 @@ final class ScenePages {
         views.add(
             new SceneView(
                 "scene-" + scene.number(),
-                title(context.words(), scene),
+                title(context, scene),
                 facts(context, scene, entries.size() + rows.size()),
-                SceneWords.sentences(scene, context.words()),
+                sentences(context, standings, scene),
                 entries,
                 bookmarks,
                 rows));
@@ -50,15 +54,40 @@ final class ScenePages {
     return views;
   }
 
-  private static String title(Wording words, Scene scene) {
-    return words.say("scene.title", "number", Integer.toString(scene.number()));
+  private static List<String> sentences(
+      ReportContext context, Standings standings, Scene scene) {
+    List<String> sentences = new ArrayList<>(SceneWords.sentences(scene, context.words()));
+    List<String> bests = standings.bestOfAlike(scene).stream().map(NightFrame::file).toList();
+    if (!bests.isEmpty()) {
+      List<String> named = bests.subList(0, Math.min(MOST_BESTS, bests.size()));
+      sentences.add(
+          context
+              .words()
+              .say(
+                  bests.size() > named.size() ? "scene.alikeMany" : "scene.alike",
+                  "files",
+                  String.join(", ", named.stream().map(f -> Figures.shortened(f, 40)).toList()),
+                  "groups",
+                  Integer.toString(bests.size())));
+    }
+    return sentences;
+  }
+
+  private static String title(ReportContext context, Scene scene) {
+    return context
+        .words()
+        .say(
+            "scene.title",
+            "name",
+            SceneName.of(context.book(), scene),
+            "number",
+            Integer.toString(scene.number()));
   }
 
   private static String facts(ReportContext context, Scene scene, int measured) {
     Wording words = context.words();
     List<String> parts = new ArrayList<>();
     parts.add(scene.cameraName());
-    scene.focalLengthMm().ifPresent(length -> parts.add(Figures.plain(1, length) + " mm"));
     parts.add(words.count("count.measured", measured));
     scene
         .sharpestFwhmPx()

@@ -213,7 +213,7 @@ final class BookFixture {
         measured ? Optional.of(shape) : Optional.empty(),
         measured ? Optional.of(made.verdict(trail)) : Optional.empty(),
         measured ? Optional.of(made.budget()) : Optional.empty(),
-        measured ? Optional.of(FrameCourse.UNKNOWN) : Optional.empty(),
+        measured ? Optional.of(i % 7 == 3 ? FrameCourse.UNKNOWN : steady()) : Optional.empty(),
         measured
             ? Optional.of(Usefulness.of(made.field(), facts.orientation(), UseSettings.defaults()))
             : Optional.empty(),
@@ -223,6 +223,17 @@ final class BookFixture {
             : Optional.of(
                 new FrameMeasurement(
                     facts, Linearity.ASSUMED, made.field(), ThumbnailFixture.night(facts, i))));
+  }
+
+  /** Of a camera that nobody touched. */
+  private static FrameCourse steady() {
+    return new FrameCourse(
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(0.0),
+        Optional.of(0.0),
+        Optional.empty());
   }
 
   /** A grade with a reason. */

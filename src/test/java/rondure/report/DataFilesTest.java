@@ -19,6 +19,7 @@ import rondure.blur.Evidence;
 import rondure.blur.Verdict;
 import rondure.night.Grade;
 import rondure.night.NightBook;
+import rondure.night.Scene;
 import rondure.testing.NightSchema;
 
 class DataFilesTest {
@@ -64,6 +65,43 @@ class DataFilesTest {
       }
     }
     assertTrue(seen > 10, "evidence of " + seen + " kinds");
+  }
+
+  /** The best of a scene has rank 1, and the best of each group of frames alike is one of them. */
+  @Test
+  void ranksAndGroupsStandInBothFiles() throws IOException {
+    NightBook book = BookFixture.night(22);
+    JsonNode frames = new ObjectMapper().readTree(json(book)).get("frames");
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    FramesCsv.write(book, out);
+    String[] lines = out.toString(StandardCharsets.UTF_8).split("\r\n");
+    List<String> heads = List.of(lines[0].split(","));
+    java.util.Map<Integer, Integer> bests = new java.util.TreeMap<>();
+    for (int i = 0; i < frames.size(); i++) {
+      JsonNode frame = frames.get(i);
+      assertEquals(frame.get("fwhmPx").isNull(), frame.get("rankInScene").isNull());
+      assertEquals(frame.get("alikeGroup").isNull(), frame.get("bestOfAlike").isNull());
+      bests.merge(
+          frame.get("alikeGroup").asInt(),
+          frame.get("bestOfAlike").asBoolean() ? 1 : 0,
+          Integer::sum);
+      if (i % 5 == 0 && !lines[i + 1].contains("\"")) {
+        String[] row = lines[i + 1].split(",", -1);
+        assertEquals(text(frame.get("rankInScene")), row[heads.indexOf("rank_in_scene")]);
+        assertEquals(text(frame.get("alikeGroup")), row[heads.indexOf("alike_group")]);
+        assertEquals(text(frame.get("bestOfAlike")), row[heads.indexOf("best_of_alike")]);
+      }
+    }
+    assertEquals(0, bests.remove(0), "frames outside groups are the best of none");
+    assertTrue(bests.size() > 1 && bests.values().stream().allMatch(n -> n == 1), "" + bests);
+    for (Scene scene : book.scenes()) {
+      int best = book.frames().indexOf(Ranking.bestFirst(book, scene).get(0));
+      assertEquals(1, frames.get(best).get("rankInScene").asInt());
+    }
+  }
+
+  private static String text(JsonNode value) {
+    return value.isNull() ? "" : value.asText();
   }
 
   @Test
