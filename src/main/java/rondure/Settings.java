@@ -57,10 +57,19 @@ public record Settings(
         starTable);
   }
 
+  /** The same with other statuses and grades. */
+  public Settings withNight(NightSettings other) {
+    return new Settings(overrides, crew, stars, other, report, starTable);
+  }
+
   /** The measuring settings as the report and night.json show them. */
   public static List<ShownSetting> shownDefaults() {
+    return shown(NightSettings.defaults());
+  }
+
+  /** The same with other statuses and grades. */
+  public static List<ShownSetting> shown(NightSettings night) {
     StarSettings stars = StarSettings.defaults();
-    NightSettings night = NightSettings.defaults();
     List<ShownSetting> rows =
         new ArrayList<>(
             List.of(
@@ -93,8 +102,14 @@ public record Settings(
         shown("pointFwhmPx", uses.pointFwhmPx(), "A point: most width of its long side, px."),
         shown("pointAxisRatio", uses.pointAxisRatio(), "A point: most length over width, a/b."),
         shown("pointSkyShare", uses.pointSkyShare(), "Share of the sky where stars are points."),
-        shown("screenLongSidePx", uses.screenLongSidePx(), "4K screen: longer side, px."),
-        shown("webLongSidePx", uses.webLongSidePx(), "Web page: longer side, px."));
+        shown(
+            "screenLongSidePx",
+            uses.screenLongSidePx(),
+            "Screen: longer side of a picture that fills it, px; 3840 is 4K."),
+        shown(
+            "webLongSidePx",
+            uses.webLongSidePx(),
+            "Web page: longer side of a picture, px; half its own for smaller ones."));
   }
 
   private static ShownSetting shown(String name, double value, String meaning) {

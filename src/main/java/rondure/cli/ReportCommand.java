@@ -16,6 +16,7 @@ import rondure.Pipeline;
 import rondure.Request;
 import rondure.RunSummary;
 import rondure.Settings;
+import rondure.night.NightSettings;
 import rondure.report.sidecar.SidecarSettings;
 
 /** Reads a night and writes its report. */
@@ -53,6 +54,9 @@ final class ReportCommand implements Callable<Integer> {
   @ArgGroup(validate = false, heading = "%nFacts that the files do not hold, or hold wrongly:%n")
   private FactOptions facts = new FactOptions();
 
+  @ArgGroup(validate = false, heading = "%nWhat is kept, and for what use:%n")
+  private GradeOptions grades = new GradeOptions();
+
   @ArgGroup(validate = false, heading = "%nSidecars for photo managers:%n")
   private SidecarOptions sidecars = new SidecarOptions();
 
@@ -89,11 +93,13 @@ final class ReportCommand implements Callable<Integer> {
 
   private Settings settings() {
     try {
+      NightSettings night = NightSettings.defaults().withGrades(grades.settings());
       return Settings.of(
-          facts.given(),
-          pages.settings(Settings.shownDefaults()),
-          Optional.ofNullable(workers),
-          starTable);
+              facts.given(),
+              pages.settings(Settings.shown(night)),
+              Optional.ofNullable(workers),
+              starTable)
+          .withNight(night);
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), e.getMessage());
     }

@@ -48,6 +48,20 @@ public record NightSettings(
         6, 8, GradeSettings.defaults(), EventSettings.defaults(), 5, 60, 60, 2.2, 3.3);
   }
 
+  /** The same with other limits of the grades. */
+  public NightSettings withGrades(GradeSettings other) {
+    return new NightSettings(
+        nightGapHours,
+        leastStars,
+        other,
+        events,
+        widestCorePx,
+        trailsIntendedPx,
+        trailsIntendedSeconds,
+        panoramaAspect,
+        softFwhmPx);
+  }
+
   private static void requirePositive(String name, double value) {
     if (!(value > 0)) {
       throw new IllegalArgumentException(name + " must be > 0, was " + value);

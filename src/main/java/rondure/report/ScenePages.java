@@ -54,8 +54,7 @@ final class ScenePages {
     return views;
   }
 
-  private static List<String> sentences(
-      ReportContext context, Standings standings, Scene scene) {
+  private static List<String> sentences(ReportContext context, Standings standings, Scene scene) {
     List<String> sentences = new ArrayList<>(SceneWords.sentences(scene, context.words()));
     List<String> bests = standings.bestOfAlike(scene).stream().map(NightFrame::file).toList();
     if (!bests.isEmpty()) {

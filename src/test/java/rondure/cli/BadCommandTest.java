@@ -122,6 +122,13 @@ class BadCommandTest {
     "--pixel-pitch,4300,'pixel pitch must be 0.2 to 200 µm, was 4300'",
     "--temperature,271,'temperature must be -90 to 70 °C, was 271'",
     "--orientation,9,'orientation must be 1 to 8, was 9'",
+    "--screen-side,1000,'--web-side must be at most --screen-side, was 2048 and 1000'",
+    "--web-side,12,'--web-side must be 100 to 200000, was 12'",
+    "--keep-width,0.5,'--keep-width must be 1 to 100, was 0.5'",
+    "--keep-width,1.8,'--keep-width must be at most --aside-width, was 1.8 and 1.6'",
+    "--aside-width,NaN,'--aside-width must be 1 to 100, was NaN'",
+    "--keep-roundness,1.5,'--keep-roundness must be 0 to 1, was 1.5'",
+    "--aside-roundness,0.9,'--aside-roundness must be at most --keep-roundness, was 0.9 and 0.8'",
     "--lens,' ','lens must have a name, was blank'",
     "--clock-shift,1h,'a clock shift is written CAMERA=+hh:mm:ss or CAMERA=-hh:mm:ss, for example"
         + " \"Model X=-01:00:00\" for a clock that was an hour fast; found \"1h\".'",
@@ -154,7 +161,14 @@ class BadCommandTest {
   void helpAndVersionAreNoTrouble() {
     Run help = Run.of("report", "--help");
     assertEquals(0, help.code());
-    for (String text : List.of("--exposure=", "--out=", "130", "stopped by the user")) {
+    for (String text :
+        List.of(
+            "--exposure=",
+            "--out=",
+            "--web-side=PX",
+            "--keep-width",
+            "130",
+            "stopped by the user")) {
       assertTrue(help.out().contains(text), text);
     }
     assertEquals("0.1.0", Run.of("--version").out().strip());

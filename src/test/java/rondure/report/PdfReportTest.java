@@ -168,7 +168,9 @@ class PdfReportTest {
     PDOutlineItem first =
         pages.document().getDocumentCatalog().getDocumentOutline().getFirstChild();
     assertEquals("The night at a glance", first.getTitle());
-    assertEquals("Scene 1", first.getNextSibling().getNextSibling().getTitle());
+    assertEquals(
+        "Scene 1, 22:40, 24 mm, 78° from the south pole",
+        first.getNextSibling().getNextSibling().getTitle());
     assertTrue(first.getNextSibling().getNextSibling().hasChildren());
   }
 
