@@ -2,15 +2,14 @@ package rondure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.lang.reflect.RecordComponent;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rondure.night.Grade;
+import rondure.night.GradeSettings;
 import rondure.night.NightBook;
 import rondure.night.NightSettings;
 import rondure.report.ReportSettings;
@@ -22,14 +21,7 @@ class NewSettingsTest {
   private NightBook book(NightSettings night, int expectedBefore) throws Exception {
     ReportSettings report = ReportSettings.defaults("test", Settings.shownDefaults());
     Settings usual = Settings.of(GivenFacts.none(), report, Optional.of(1), false);
-    Settings settings =
-        new Settings(
-            usual.overrides(),
-            usual.crew(),
-            usual.stars(),
-            night,
-            usual.report(),
-            usual.starTable());
+    Settings settings = usual.withNight(night);
     Request request = new Request(List.of(home.resolve("night")), Optional.of(home.resolve("out")));
     int[] before = {-1};
     Progress progress =
@@ -44,16 +36,17 @@ class NewSettingsTest {
     return book;
   }
 
-  /** The defaults with another value of one component. */
-  private static NightSettings with(String name, double value) throws Exception {
-    RecordComponent[] parts = NightSettings.class.getRecordComponents();
-    Object[] values = new Object[parts.length];
-    for (int i = 0; i < parts.length; i++) {
-      boolean changed = parts[i].getName().equals(name);
-      values[i] = changed ? value : parts[i].getAccessor().invoke(NightSettings.defaults());
-    }
-    Class<?>[] types = Arrays.stream(parts).map(RecordComponent::getType).toArray(Class<?>[]::new);
-    return NightSettings.class.getDeclaredConstructor(types).newInstance(values);
+  /** Grades that keep nothing: no star is round beyond all doubt. */
+  private static NightSettings strict() {
+    GradeSettings usual = GradeSettings.defaults();
+    return NightSettings.defaults()
+        .withGrades(
+            new GradeSettings(
+                usual.keepWidthRatio(),
+                1,
+                usual.asideWidthRatio(),
+                usual.asideRoundness(),
+                usual.uses()));
   }
 
   private static long kept(NightBook book) {
@@ -68,7 +61,7 @@ class NewSettingsTest {
       Files.copy(Path.of("samples/night").resolve(name), night.resolve(name));
     }
     NightBook usual = book(NightSettings.defaults(), 0);
-    NightBook strict = book(with("keepRoundness", 1), 2);
+    NightBook strict = book(strict(), 2);
     assertEquals(0, kept(strict));
     assertEquals(kept(usual), kept(book(NightSettings.defaults(), 2)));
   }

@@ -113,6 +113,7 @@ final class Remarks {
         "%s stars but a clock time in the middle of the day: the camera's clock seems wrong (shift"
             + " it with --clock-shift).");
     notes.addAll(ClockRemarks.on(shots));
+    notes.addAll(OrderRemarks.on(shots));
   }
 
   private static boolean isByDay(NightFrame frame) {
