@@ -31,6 +31,8 @@ final class CoursePage {
   /** Of more exposures only the shortest and the longest are named. */
   private static final int TRAILS_OF_SCENE = 3;
 
+  private static final int STOP_DOWN_SCENES = 4;
+
   private final ReportContext context;
   private final int panelHeight;
 
@@ -56,8 +58,14 @@ final class CoursePage {
       boolean timed = frames.get(0).facts().captureTime().isPresent();
       charts.add(page.chart(frames, timed ? Axis.TIME : Axis.ORDER, charts.size()));
     }
+    TrailTables tables = new TrailTables(context);
+    List<SceneFigures> tabled = tables.chosen();
     return new CourseView(
-        charts, new EventWords(context.book(), context.words()).lines(), page.trails());
+        charts,
+        new EventWords(context.book(), context.words()).lines(),
+        tabled.stream().map(tables::table).toList(),
+        page.trails(tabled.stream().map(SceneFigures::scene).toList()),
+        page.stopDown());
   }
 
   private CourseView.Chart chart(List<NightFrame> frames, Axis axis, int number) {
@@ -163,9 +171,12 @@ final class CoursePage {
   }
 
   /** For each scene the trail that its exposures can give, shortest first. */
-  private List<String> trails() {
+  private List<String> trails(List<Scene> tabled) {
     List<String> trails = new ArrayList<>();
     for (Scene scene : context.book().scenes()) {
+      if (tabled.contains(scene)) {
+        continue;
+      }
       Map<Double, Double> trailPx = new TreeMap<>();
       for (NightFrame frame : Ranking.bestFirst(context.book(), scene)) {
         Optional<Double> seconds = frame.facts().exposureSeconds().map(Fact::value);
@@ -180,6 +191,14 @@ final class CoursePage {
       }
     }
     return trails;
+  }
+
+  private List<String> stopDown() {
+    return context.book().scenes().stream()
+        .map(scene -> SceneFigures.of(context.book(), scene))
+        .flatMap(figures -> StopDown.sentence(figures, context.words()).stream())
+        .limit(STOP_DOWN_SCENES)
+        .toList();
   }
 
   private String trail(Scene scene, double seconds, double trailPx) {

@@ -7,10 +7,36 @@ import java.util.List;
  *
  * @param charts one for each night with times, and one for frames without
  * @param events what happened, in time order, a sentence or two each
- * @param trails the trail the exposures can give, by scene
+ * @param tables how far stars trail by exposure and aim
+ * @param trails the trail the exposures can give, of the other scenes
+ * @param stopDown whether stopping down would help, by scene
  */
-record CourseView(List<Chart> charts, List<String> events, List<String> trails) {
+record CourseView(
+    List<Chart> charts,
+    List<String> events,
+    List<TrailTable> tables,
+    List<String> trails,
+    List<String> stopDown) {
 
   /** A chart under its heading. */
   record Chart(String heading, PictureView picture) {}
+
+  /**
+   * One scene's trails.
+   *
+   * @param scene its name
+   * @param meaning what the cells say
+   * @param aims headings of the columns
+   * @param rows exposures, and last the exposure at which the trail is as long as a star is wide
+   * @param sentences rules of thumb beside it
+   */
+  record TrailTable(
+      String scene,
+      String meaning,
+      List<String> aims,
+      List<TrailRow> rows,
+      List<String> sentences) {}
+
+  /** A row: its exposure and a cell for each aim. */
+  record TrailRow(String exposure, List<String> cells) {}
 }
