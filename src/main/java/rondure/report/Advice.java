@@ -12,15 +12,19 @@ import rondure.night.NightFrame;
 import rondure.night.Scene;
 import rondure.report.picture.Mark;
 
-/** What to do next time, from the commonest causes, with numbers where the night gives them. */
+/** What to do next time: what would gain most, with numbers where the night gives them. */
 final class Advice {
   private static final int MOST = 3;
 
   private Advice() {}
 
-  /** At most three sentences, the commonest cause first. */
+  /** Less is not worth a number. */
+  private static final double LEAST_GAIN = 0.05;
+
+  /** At most three points, the worthiest first: over all frames, how much narrower stars get. */
   static List<String> of(ReportContext context, Map<Mark, Integer> tally) {
     List<String> advice = new ArrayList<>();
+    Worth worth = new Worth(context);
     Optional<String> shorter = shorterExposure(context, tally);
     if (!tally.containsKey(Mark.TRAILING)) {
       shorter.ifPresent(advice::add);
@@ -28,10 +32,10 @@ final class Advice {
     tally.entrySet().stream()
         .filter(entry -> entry.getKey() != Mark.NONE)
         .sorted(
-            Comparator.comparing(Map.Entry<Mark, Integer>::getValue)
-                .reversed()
+            Comparator.comparingDouble((Map.Entry<Mark, Integer> e) -> -worth.total(e.getKey()))
                 .thenComparing(Map.Entry::getKey))
         .forEach(entry -> advice.add(counted(context, entry, shorter)));
+    advice.addAll(new EventAdvice(context).besides(tally));
     boolean unknownTrail =
         context.measured().stream().anyMatch(frame -> frame.trailPredictedPx().isEmpty());
     if (unknownTrail) {
@@ -57,17 +61,44 @@ final class Advice {
 
   private static String counted(
       ReportContext context, Map.Entry<Mark, Integer> entry, Optional<String> shorter) {
-    String general = context.words().say(key(context, entry.getKey()));
+    Mark mark = entry.getKey();
+    double gain = new Worth(context).typical(mark);
+    boolean tells = mark != Mark.UNDECIDED && gain >= LEAST_GAIN;
     return context
         .words()
         .say(
-            "advice.counted",
+            tells ? "advice.counted." + (mark == Mark.HAZE ? "light" : "gain") : "advice.counted",
             "frames",
             context.words().count("count.frame", entry.getValue()),
             "cause",
-            context.words().say("glance.cause." + entry.getKey()),
+            context.words().say("glance.cause." + mark),
+            "gain",
+            Figures.percent(gain),
             "advice",
-            entry.getKey() == Mark.TRAILING ? shorter.orElse(general) : general);
+            numbered(context, mark, shorter)
+                .orElseGet(() -> context.words().say(key(context, mark))));
+  }
+
+  /** What to do, with numbers of this night; empty where it gives none. */
+  private static Optional<String> numbered(
+      ReportContext context, Mark mark, Optional<String> shorter) {
+    return switch (mark) {
+      case TRAILING -> shorter;
+      case LENS -> stopDown(context);
+      default -> new EventAdvice(context).against(mark);
+    };
+  }
+
+  /** Of the scene with most frames that the lens softened. */
+  private static Optional<String> stopDown(ReportContext context) {
+    return context.book().scenes().stream()
+        .max(
+            Comparator.comparingLong(
+                scene ->
+                    scene.frames().stream()
+                        .filter(i -> Mark.of(context.book().frames().get(i)) == Mark.LENS)
+                        .count()))
+        .flatMap(scene -> StopDown.advice(SceneFigures.of(context.book(), scene), context.words()));
   }
 
   /** What moves on a mount is not helped by what helps a tripod. */
@@ -87,8 +118,8 @@ final class Advice {
   }
 
   /**
-   * The exposure at which the longest trail equals the sharpest stars' own width, for the scene
-   * where the sky may have trailed most: the trail grows in proportion to the exposure.
+   * The exposure at which the trail equals the stars' own width, for the scene where the sky may
+   * have trailed most: the trail grows in proportion to the exposure.
    */
   private static Optional<String> shorterExposure(ReportContext context, Map<Mark, Integer> tally) {
     if (!tally.containsKey(Mark.TRAILING) && !tally.containsKey(Mark.UNDECIDED)) {
@@ -107,13 +138,14 @@ final class Advice {
             .filter(frame -> frame.facts().exposureSeconds().isPresent())
             .filter(frame -> Mark.of(frame) == Mark.TRAILING || Mark.of(frame) == Mark.UNDECIDED)
             .toList();
-    if (softened.isEmpty() || scene.sharpestFwhmPx().isEmpty()) {
+    Optional<Double> ownWidth = SceneFigures.of(context.book(), scene).ownWidthPx();
+    if (softened.isEmpty() || ownWidth.isEmpty()) {
       return Optional.empty();
     }
     double trailPx = median(softened, frame -> frame.trailPredictedPx().orElseThrow());
     double exposureSeconds =
         median(softened, frame -> frame.facts().exposureSeconds().map(Fact::value).orElseThrow());
-    double widthPx = scene.sharpestFwhmPx().get();
+    double widthPx = ownWidth.get();
     double shorterSeconds = exposureSeconds * widthPx / trailPx;
     if (!(shorterSeconds < 0.9 * exposureSeconds)) {
       return Optional.empty();

@@ -24,7 +24,7 @@ import rondure.report.picture.Mark;
 /** Makes the view of "The course of the night". */
 final class CoursePage {
   private static final int CHART_WIDTH = 655;
-  private static final int HIGH_PANEL = 190;
+  private static final int HIGH_PANEL = 150;
   private static final int LOW_PANEL = 82;
   private static final int TITLES_AND_AXIS = 95;
 

@@ -18,8 +18,19 @@ final class StopDown {
 
   private StopDown() {}
 
-  /** Empty where there is no budget or no f-number. */
+  /** Whether it would help; empty where there is no budget or no f-number. */
   static Optional<String> sentence(SceneFigures figures, Wording words) {
+    boolean worthIt =
+        figures.share(Budget::edge, Terms::lensPx2).filter(edge -> edge >= WORTH_IT).isPresent();
+    return say(worthIt ? "stopDown.yes" : "stopDown.no", figures, words);
+  }
+
+  /** What to do where the lens softened frames. */
+  static Optional<String> advice(SceneFigures figures, Wording words) {
+    return say("advice.stopDown", figures, words);
+  }
+
+  private static Optional<String> say(String key, SceneFigures figures, Wording words) {
     Optional<Double> fNumber = figures.usual(ShotFacts::fNumber);
     Optional<Double> edge = figures.share(Budget::edge, Terms::lensPx2);
     if (fNumber.isEmpty() || edge.isEmpty()) {
@@ -27,7 +38,7 @@ final class StopDown {
     }
     return Optional.of(
         words.say(
-            edge.get() >= WORTH_IT ? "stopDown.yes" : "stopDown.no",
+            key,
             "number",
             Integer.toString(figures.scene().number()),
             "from",

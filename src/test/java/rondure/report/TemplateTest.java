@@ -102,8 +102,8 @@ class TemplateTest {
     String words = bundled("wording-student.properties");
     put(
         "wording-student.properties",
-        words.replace("draw a star {{trail}} px", "draw {{tail}} px"));
-    int line = words.substring(0, words.indexOf("course.trail =")).split("\n", -1).length;
+        words.replace("course.trailCell = {{trail}}", "course.trailCell = {{tail}}"));
+    int line = words.substring(0, words.indexOf("course.trailCell =")).split("\n", -1).length;
     String message = problem();
     assertTrue(message.startsWith("wording-student.properties, line " + line + ": "), message);
     assertTrue(message.contains("trail"), message);
