@@ -61,6 +61,10 @@ final class EventAdvice {
     return 60 * GROWTH_PERCENT / growthPercentPerHour;
   }
 
+  private static int roundMinutes(double minutes) {
+    return (int) Math.max(1, minutes >= 20 ? 5 * Math.floor(minutes / 5) : minutes);
+  }
+
   private List<Event> of(EventKind kind) {
     return context.book().events().stream().filter(event -> event.kind() == kind).toList();
   }
@@ -96,7 +100,7 @@ final class EventAdvice {
             "frames",
             context.words().count("count.frame", frames(kind)),
             "minutes",
-            Figures.fixed(0, minutes >= 20 ? 5 * Math.floor(minutes / 5) : Math.max(1, minutes)),
+            context.words().count("count.minute", roundMinutes(minutes)),
             "wider",
             Figures.fixed(1, largest(kind, "wideningRatio")),
             "jump",

@@ -57,6 +57,11 @@ final class Figures {
         : plain(1, seconds) + " s";
   }
 
+  /** An exposure worked out, not one that was made: whole seconds from 10 s on. */
+  static String aboutExposure(double seconds) {
+    return exposure(seconds < 9.95 ? seconds : Math.rint(seconds));
+  }
+
   static String clock(LocalDateTime time) {
     return CLOCK.format(time);
   }

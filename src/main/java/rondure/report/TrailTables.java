@@ -101,11 +101,11 @@ final class TrailTables {
         "trail",
         Figures.px(trailPx),
         "share",
-        Figures.fixed(trailPx < 10 * widthPx ? 1 : 0, trailPx / widthPx));
+        Figures.fixed(trailPx < widthPx ? 2 : 1, trailPx / widthPx));
   }
 
   private String limit(TrailRate rate, double widthPx) {
-    return rate.secondsFor(widthPx).map(Figures::exposure).orElseGet(() -> say("course.any"));
+    return rate.secondsFor(widthPx).map(Figures::aboutExposure).orElseGet(() -> say("course.any"));
   }
 
   private List<String> sentences(SceneFigures figures) {
@@ -132,7 +132,7 @@ final class TrailTables {
 
   private String rule(String key, double seconds, TrailRate equator) {
     return say(
-        key, "exposure", Figures.exposure(seconds), "trail", Figures.px(equator.trailPx(seconds)));
+        key, "exposure", Figures.aboutExposure(seconds), "trail", Figures.px(equator.trailPx(seconds)));
   }
 
   private String say(String key, String... values) {
