@@ -24,7 +24,7 @@ import rondure.report.picture.Mark;
 /** Makes the view of "The course of the night". */
 final class CoursePage {
   private static final int CHART_WIDTH = 655;
-  private static final int HIGH_PANEL = 150;
+  private static final int HIGH_PANEL = 132;
   private static final int LOW_PANEL = 82;
   private static final int TITLES_AND_AXIS = 95;
 
@@ -88,7 +88,16 @@ final class CoursePage {
       return context.words().say("course.headingOrder", "frames", count);
     }
     String date = Figures.date(frames.get(0).facts().captureTime().orElseThrow().local());
-    return context.words().say("course.headingTime", "date", date, "frames", count);
+    return context
+        .words()
+        .say(
+            "course.headingTime",
+            "date",
+            date,
+            "frames",
+            count,
+            "kept",
+            Long.toString(frames.stream().filter(Ranking::isKeep).count()));
   }
 
   private Panel panel(

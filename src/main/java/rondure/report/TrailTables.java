@@ -132,7 +132,11 @@ final class TrailTables {
 
   private String rule(String key, double seconds, TrailRate equator) {
     return say(
-        key, "exposure", Figures.aboutExposure(seconds), "trail", Figures.px(equator.trailPx(seconds)));
+        key,
+        "exposure",
+        Figures.aboutExposure(seconds),
+        "trail",
+        Figures.px(equator.trailPx(seconds)));
   }
 
   private String say(String key, String... values) {
