@@ -20,6 +20,9 @@ final class FocusEvents {
   /** Fewest frames that creep. */
   private static final int LEAST_CREEPING = 4;
 
+  /** Creep below this share of the width in all is not told, however fast. */
+  private static final double LEAST_GROWTH = 0.05;
+
   /** More steps than this are a series of tests, not an accident. */
   private static final int MOST_STEPS = 3;
 
@@ -67,7 +70,7 @@ final class FocusEvents {
     double perHour = hinge.slope() / hinge.level();
     double price = ChangePoints.price(settings.falseAlarmRate());
     double steps = misfit(levels(starts)) + price * (starts.size() - 1);
-    boolean large = perHour >= settings.focusPerHour() && perHour * span >= settings.focusStep();
+    boolean large = perHour >= settings.focusPerHour() && perHour * span >= LEAST_GROWTH;
     boolean clear = hinge.misfit() + price < Math.min(steps, misfit(levels(List.of(0))));
     if (!large || !clear) {
       return Optional.empty();

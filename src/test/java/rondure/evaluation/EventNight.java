@@ -66,6 +66,7 @@ record EventNight(NightPlan plan, List<Scheduled> scheduled) {
     private static final double PITCH_MICRONS = 6;
     private static final double F_NUMBER = 2.8;
     private static final double LONGEST_TRAIL_PX = 5;
+    private static final double STARS_SEEN = 1.8;
     private static final double SIDEREAL = 7.2921159e-5;
 
     private final SplittableRandom chance;
@@ -181,7 +182,7 @@ record EventNight(NightPlan plan, List<Scheduled> scheduled) {
           "aim.altitudeDeg", "" + aim.altitudeDeg(),
           "aim.rollDeg", "" + aim.rollDeg(),
           "sky.latitudeDeg", "" + latitude,
-          "stars.starsPerSquareDegree", "" + 4 * stars / (across * down),
+          "stars.starsPerSquareDegree", "" + STARS_SEEN * stars / (across * down),
           "focusMicrons", "[]",
           "temperatureC", "[]",
           "shots", "[" + shots() + "]");
@@ -283,7 +284,8 @@ record EventNight(NightPlan plan, List<Scheduled> scheduled) {
       int count = Math.min(frames - first, least + chance.nextInt(frames));
       int last = whole ? frames - 1 : first + count - 1;
       double rate = from(0.5, 5);
-      events.add(new NightEvent.Droop(first + 1, last + 1, rate, between(0, 360)));
+      // The head sags: its aim moves down, the stars up, to within 40 degrees.
+      events.add(new NightEvent.Droop(first + 1, last + 1, rate, between(230, 310)));
       add(theme == Theme.DRIFT ? EventKind.TRACKING_ERROR : EventKind.DROOP, first, last, rate);
     }
 
@@ -332,7 +334,7 @@ record EventNight(NightPlan plan, List<Scheduled> scheduled) {
     private void dew() {
       int first = (int) (frames * between(0.2, 0.6));
       double mag = from(0.32, 4);
-      events.add(new NightEvent.Dew(first + 1, frames, mag, between(0, 0.3), 12));
+      events.add(new NightEvent.Dew(first + 1, frames, mag, 0, 12));
       add(EventKind.DEW, first, frames - 1, mag);
     }
 
