@@ -32,12 +32,13 @@ final class FocusEvents {
   private final double[] widthPx;
   private final double[] sigmaPx;
 
-  private FocusEvents(Course course, EventSettings settings) {
+  private FocusEvents(Course course, EventSettings settings, List<Event> shakes) {
     this.course = course;
     this.settings = settings;
     this.members =
         IntStream.range(0, course.size())
             .filter(i -> course.frames().get(i).budget().isPresent())
+            .filter(i -> shakes.stream().noneMatch(event -> event.covers(course.place(i))))
             .boxed()
             .toList();
     this.widthPx = new double[members.size()];
@@ -50,8 +51,12 @@ final class FocusEvents {
     }
   }
 
-  static List<Event> of(Course course, EventSettings settings) {
-    return new FocusEvents(course, settings).find();
+  /**
+   * @param shakes events whose frames say little about the focus, as their blur is shared between
+   *     it and the tripod
+   */
+  static List<Event> of(Course course, EventSettings settings, List<Event> shakes) {
+    return new FocusEvents(course, settings, shakes).find();
   }
 
   private List<Event> find() {

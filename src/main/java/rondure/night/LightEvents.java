@@ -51,6 +51,9 @@ final class LightEvents {
       lost[i] = course.course(i).lightLostMag().orElse(Double.NaN);
       noise[i] = sigmas * course.course(i).lightLostErrorMag().orElse(Double.NaN);
     }
+    if (course.isTimed()) {
+      lost = AirTrend.off(course.hours(), lost);
+    }
     List<Event> events = new ArrayList<>();
     for (int[] run : episodes(lost, noise, settings.lossMag())) {
       boolean dew = grows(lost, run);
@@ -68,7 +71,7 @@ final class LightEvents {
     for (int i = 0; i < sky.length; i++) {
       sky[i] = course.course(i).skyMag().orElse(Double.NaN);
     }
-    double dark = RobustStats.percentile(DARK, sky);
+    double dark = RobustStats.percentile(DARK, clear(sky));
     double[] steps = IntStream.range(1, sky.length).mapToDouble(i -> sky[i] - sky[i - 1]).toArray();
     double[] noise = new double[sky.length];
     Arrays.fill(noise, sigmas * RobustStats.madSigma(steps) / Math.sqrt(2));
@@ -83,6 +86,16 @@ final class LightEvents {
       }
     }
     return events;
+  }
+
+  /** Without frames that lost light, as what takes it from stars takes it from the sky. */
+  private double[] clear(double[] sky) {
+    double[] clear = new double[sky.length];
+    for (int i = 0; i < sky.length; i++) {
+      boolean dim = course.course(i).lightLostMag().orElse(0.0) > FOOT_SHARE * settings.lossMag();
+      clear[i] = dim ? Double.NaN : sky[i];
+    }
+    return Arrays.stream(clear).allMatch(Double::isNaN) ? sky : clear;
   }
 
   /** Runs with a peak beyond the least and beyond noise, widened to the foot at both sides. */

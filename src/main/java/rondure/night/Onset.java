@@ -4,14 +4,14 @@ import java.util.Arrays;
 
 /** Where a series leaves its level, slowly or at once. */
 final class Onset {
-  /** A rise is followed until it reached this share of its most. */
-  private static final double RISEN_SHARE = 0.8;
+  /** A rise is followed until it reached this share of its most: further on it may bend. */
+  private static final double RISEN_SHARE = 0.5;
 
   private Onset() {}
 
   /**
    * The first value that belongs to a rise: after the hinge between a level and a straight line
-   * that fit best from where the level may begin to where most of the rise is done.
+   * that fit best from where the level may begin to where half of the rise is done.
    *
    * @param values finite
    * @param from first value of what may be level
