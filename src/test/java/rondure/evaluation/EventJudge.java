@@ -75,7 +75,9 @@ final class EventJudge {
     List<Event> told = new ArrayList<>(events);
     boolean[] busy = new boolean[night.plan().frameCount()];
     for (EventNight.Scheduled one : night.scheduled()) {
-      for (int i = Math.max(0, one.first() - 1); i <= Math.min(busy.length - 1, one.last() + 1); i++) {
+      for (int i = Math.max(0, one.first() - 1);
+          i <= Math.min(busy.length - 1, one.last() + 1);
+          i++) {
         busy[i] = true;
       }
       judge(night, one, told);

@@ -309,7 +309,8 @@ record EventNight(NightPlan plan, List<Scheduled> scheduled) {
         points.add(new TimePoint(i * interval / 60, microns(1 + grown, px2)));
       }
       focus = points;
-      add(EventKind.FOCUS_CREEP, first, frames - 1, 100 * perHour);
+      // The star of the first of these frames is as sharp as those before.
+      add(EventKind.FOCUS_CREEP, whole ? 0 : first + 1, frames - 1, 100 * perHour);
     }
 
     private void focusKnocked(NightPlan calm) {
