@@ -18,9 +18,9 @@ final class BudgetOdds {
    * half-maximum width, which is what one sees; its second moment as far as stars show it; or all
    * of its wings, also those that noise hides.
    */
-  private static final double BY_WHAT_SHOWS = 0.5;
+  private static final double BY_WHAT_SHOWS = 0.8;
 
-  private static final double BY_ALL_WINGS = 0.15;
+  private static final double BY_ALL_WINGS = 0.05;
 
   /** Of any core's second moment: 1 % of the widening where a cause begins to be named. */
   private static final double OFF_AT_THE_LIMIT = 0.055;

@@ -32,9 +32,9 @@ public record Calibration(double power, double hazeShare, double strayShare) {
   private static final Map<Ground, Calibration> FITTED =
       new EnumMap<>(
           Map.of(
-              Ground.SEQUENCE, new Calibration(1, 0, 0.06),
-              Ground.FEW_FRAMES, new Calibration(1, 0.02, 0.06),
-              Ground.NO_EXPOSURES, new Calibration(1, 0, 0.1),
+              Ground.SEQUENCE, new Calibration(1, 0, 0.02),
+              Ground.FEW_FRAMES, new Calibration(1, 0, 0.02),
+              Ground.NO_EXPOSURES, new Calibration(1, 0, 0.02),
               Ground.LONE, new Calibration(1, 0, 0.04),
               Ground.LONE_NO_EXPOSURE, new Calibration(1, 0, 0.04)));
 

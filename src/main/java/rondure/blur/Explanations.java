@@ -19,13 +19,13 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
   private static final int MOST = 4;
 
   /** Of a difference of half χ²: stars share what a model misses. */
-  private static final double CAUTION = 2.5;
+  static final double CAUTION = 2.5;
 
   /**
    * Measured moments of large discs came out up to a third too large, of large coma up to a half
    * too small, of what is beyond the core (drawn nights, docs/accuracy.md).
    */
-  private static final double CURVE_SHARE = 0.25;
+  static final double CURVE_SHARE = 0.25;
 
   /** Explanations whose bookings differ by less of the core, or of the widening, are one. */
   private static final double SAME_CORE_SHARE = 0.05;

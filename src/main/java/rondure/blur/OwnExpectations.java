@@ -2,7 +2,6 @@ package rondure.blur;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /**
  * What is expected of each frame's own parameters before its stars are asked.
@@ -15,13 +14,9 @@ import java.util.Set;
 final class OwnExpectations {
 
   private static final double NO_SHAKE_PX2 = 0.02;
-  private static final double LEAST_PX2 = 0.1;
   private static final double ANY_PX2 = 30;
   private static final double ANY_SPIN2_PX2 = 10;
   private static final double ANY_DISC_PX = 40;
-
-  /** A disc that widens a star by 2.5 % is in focus, D²/16 = 0.05 M: D over √M. */
-  private static final double NEAR_FOCUS = 0.9;
 
   private static final double LIKE_NEIGHBOURS_PX = 0.7;
 
@@ -34,7 +29,7 @@ final class OwnExpectations {
   private static final double ROUND_SPREAD = 0.35;
 
   private final List<FrameModel> models;
-  private final Set<Integer> nearFocus;
+  private final NearFocus nearFocus;
   private final List<Shake> shakes;
   private final double[] discs;
   private final double misfit;
@@ -42,7 +37,7 @@ final class OwnExpectations {
 
   private OwnExpectations(
       List<FrameModel> models,
-      Set<Integer> nearFocus,
+      NearFocus nearFocus,
       List<Shake> shakes,
       double[] discs,
       double misfit,
@@ -58,10 +53,9 @@ final class OwnExpectations {
   /**
    * Before anything is known of shakes.
    *
-   * @param nearFocus frames held near focus
    * @param misfit see {@link SharedMisfit}
    */
-  static OwnExpectations calm(List<FrameModel> models, Set<Integer> nearFocus, double misfit) {
+  static OwnExpectations calm(List<FrameModel> models, NearFocus nearFocus, double misfit) {
     Shake none = new Shake(Shake.Kind.NONE, 0, 0);
     List<Shake> calm = java.util.Collections.nCopies(models.size(), none);
     return new OwnExpectations(models, nearFocus, calm, new double[models.size()], misfit, false);
@@ -81,6 +75,27 @@ final class OwnExpectations {
       expected[j] = read.get(j).proven() ? neighbours(j, read, own, focused) : focused;
     }
     return new OwnExpectations(models, nearFocus, read, expected, misfit, coreFromShaken);
+  }
+
+  /** The same with the sharpest frames near focus as firmly as said. */
+  OwnExpectations with(NearFocus.Firmness firmness) {
+    NearFocus other = nearFocus.with(firmness);
+    return new OwnExpectations(models, other, shakes, discs, misfit, coreFromShaken);
+  }
+
+  /** Whether the disc of a frame expected near focus is farther from it than that allows. */
+  boolean focusDoubted(List<double[]> own) {
+    for (int j = 0; j < discs.length; j++) {
+      double off = Math.abs(own.get(j)[FrameModel.DISC] - discs[j]);
+      if (isNearFocus(j) && off > NearFocus.errorPx(models.get(j))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean isNearFocus(int frame) {
+    return nearFocus.frames().contains(frame) && !shakes.get(frame).proven();
   }
 
   /** Disc between those of the nearest unshaken frames before and after. */
@@ -126,11 +141,8 @@ final class OwnExpectations {
     }
     double needed = shake.kind() == Shake.Kind.SLIGHT ? shake.spin2Px2() : 0;
     prior.expect(FrameModel.SHAKE, needed, NO_SHAKE_PX2 * tempered);
-    if (nearFocus.contains(frame)) {
-      FrameModel model = models.get(frame);
-      double still = model.stars().stillRoundPx2(model.lengthening());
-      double error = NEAR_FOCUS * Math.sqrt(Math.max(LEAST_PX2, still));
-      prior.expectLoosely(FrameModel.DISC, discs[frame], error, misfit);
+    if (isNearFocus(frame)) {
+      nearFocus.expect(prior, discs[frame], models.get(frame), misfit);
     }
     return prior;
   }

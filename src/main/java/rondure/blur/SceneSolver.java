@@ -77,11 +77,9 @@ final class SceneSolver {
     return new SceneSolution(models, refined, again, shakes, expected(informed, asked));
   }
 
-  private Set<Integer> nearFocus() {
-    if (core.usualPx2().isPresent()) {
-      return Set.of();
-    }
-    return new HashSet<>(sharpest());
+  private NearFocus nearFocus() {
+    Set<Integer> frames = core.usualPx2().isPresent() ? Set.of() : new HashSet<>(sharpest());
+    return new NearFocus(frames, NearFocus.Firmness.EXPECTED);
   }
 
   /** Up to so many frames as are solved together: the sharpest, and others spread over the set. */
@@ -130,7 +128,7 @@ final class SceneSolver {
 
   /** The solution and the other lenses that fit about as well. */
   Explanations explained() {
-    SceneSolution first = solve();
+    SceneSolution first = yielding(solve());
     if (!LensRivals.matter(first.shared())) {
       return Explanations.only(first);
     }
@@ -143,6 +141,24 @@ final class SceneSolver {
       all.add(new SceneSolver(steep, core, misfit).comatic(first));
     }
     return Explanations.of(all, misfit);
+  }
+
+  /** The solution, the sharpest frames out of focus where the field proves them so. */
+  private SceneSolution yielding(SceneSolution first) {
+    if (!first.expectations().focusDoubted(first.allOwn())) {
+      return first;
+    }
+    SceneSolution held = near(first, NearFocus.Firmness.HELD);
+    SceneSolution free = near(first, NearFocus.Firmness.LOOSE);
+    return ProvenDefocus.between(held, free, misfit) ? free : first;
+  }
+
+  private SceneSolution near(SceneSolution first, NearFocus.Firmness firmness) {
+    OwnExpectations asked = first.expectations().with(firmness);
+    double[] shared = search.refined(first.together(), asked, first.shared(), first.allOwn());
+    List<double[]> own = each(shared, asked, first.allOwn());
+    return new SceneSolution(
+        models, shared, own, first.shakes(), expected(asked, first.together()));
   }
 
   /** The lens whose field is flat, so that coma alone widens its corners. */
