@@ -57,6 +57,14 @@ record Course(Scene scene, List<Integer> places, List<NightFrame> frames) {
     return true;
   }
 
+  /** Hours since the first frame; for a timed course. */
+  double[] hours() {
+    double first = size() == 0 ? 0 : seconds(0).orElseThrow();
+    return IntStream.range(0, size())
+        .mapToDouble(i -> (seconds(i).orElseThrow() - first) / 3600)
+        .toArray();
+  }
+
   /** The first frame of the scene and those after a pause. */
   boolean startsBurst(int index, double pauseRatio) {
     if (index == 0) {

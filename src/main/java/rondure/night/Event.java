@@ -30,6 +30,11 @@ public record Event(
     }
   }
 
+  /** Whether a frame shows it. */
+  boolean covers(int frame) {
+    return frame >= firstFrame && frame <= lastFrame;
+  }
+
   static Event of(EventKind kind, int scene, int first, int last, Map<String, Double> sizes) {
     return new Event(kind, scene, first, last, new TreeMap<>(sizes));
   }

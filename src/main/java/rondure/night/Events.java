@@ -15,10 +15,11 @@ final class Events {
       Course course = Course.of(scene, frames);
       if (course.size() > 1) {
         List<Event> jumps = JumpEvents.of(course, settings);
-        events.addAll(jumps);
-        events.addAll(new ShakeEvents(course, settings, jumps).find());
+        List<Event> shakes = new ArrayList<>(jumps);
+        shakes.addAll(new ShakeEvents(course, settings, jumps).find());
+        events.addAll(shakes);
         events.addAll(CreepEvents.of(course, settings));
-        events.addAll(FocusEvents.of(course, settings));
+        events.addAll(FocusEvents.of(course, settings, shakes));
         events.addAll(LightEvents.of(course, settings));
         events.addAll(SettingEvents.of(course));
       }

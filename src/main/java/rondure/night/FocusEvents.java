@@ -20,6 +20,15 @@ final class FocusEvents {
   /** Fewest frames that creep. */
   private static final int LEAST_CREEPING = 4;
 
+  /** Creep below this share of the width in all is not told, however fast. */
+  private static final double LEAST_GROWTH = 0.05;
+
+  /** Fewer frames are no new level of the focus. */
+  private static final int LEAST_OF_LEVEL = 2;
+
+  /** What a level before the creep must take off the misfit of a straight line: 2 σ. */
+  private static final double WORTH_A_HINGE = 4;
+
   /** More steps than this are a series of tests, not an accident. */
   private static final int MOST_STEPS = 3;
 
@@ -29,12 +38,13 @@ final class FocusEvents {
   private final double[] widthPx;
   private final double[] sigmaPx;
 
-  private FocusEvents(Course course, EventSettings settings) {
+  private FocusEvents(Course course, EventSettings settings, List<Event> shakes) {
     this.course = course;
     this.settings = settings;
     this.members =
         IntStream.range(0, course.size())
             .filter(i -> course.frames().get(i).budget().isPresent())
+            .filter(i -> shakes.stream().noneMatch(event -> event.covers(course.place(i))))
             .boxed()
             .toList();
     this.widthPx = new double[members.size()];
@@ -47,8 +57,12 @@ final class FocusEvents {
     }
   }
 
-  static List<Event> of(Course course, EventSettings settings) {
-    return new FocusEvents(course, settings).find();
+  /**
+   * @param shakes events whose frames say little about the focus, as their blur is shared between
+   *     it and the tripod
+   */
+  static List<Event> of(Course course, EventSettings settings, List<Event> shakes) {
+    return new FocusEvents(course, settings, shakes).find();
   }
 
   private List<Event> find() {
@@ -62,12 +76,14 @@ final class FocusEvents {
 
   private Optional<Event> creep(List<Integer> starts) {
     double[] hours = hours();
-    Hinge hinge = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
+    Hinge line = Hinge.of(hours, widthPx, sigmaPx, hours.length);
+    Hinge bent = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
+    Hinge hinge = bent.misfit() < line.misfit() - WORTH_A_HINGE ? bent : line;
     double span = hours[hours.length - 1] - hours[hinge.start()];
     double perHour = hinge.slope() / hinge.level();
     double price = ChangePoints.price(settings.falseAlarmRate());
     double steps = misfit(levels(starts)) + price * (starts.size() - 1);
-    boolean large = perHour >= settings.focusPerHour() && perHour * span >= settings.focusStep();
+    boolean large = perHour >= settings.focusPerHour() && perHour * span >= LEAST_GROWTH;
     boolean clear = hinge.misfit() + price < Math.min(steps, misfit(levels(List.of(0))));
     if (!large || !clear) {
       return Optional.empty();
@@ -140,18 +156,19 @@ final class FocusEvents {
       return List.of();
     }
     List<Event> events = new ArrayList<>();
-    for (int s = 1; s < starts.size(); s++) {
+    int[] before = null;
+    for (int s = 0; s < starts.size(); s++) {
       int end = s + 1 < starts.size() ? starts.get(s + 1) : widthPx.length;
-      double before = mean(starts.get(s - 1), starts.get(s));
-      double ratio = mean(starts.get(s), end) / before;
-      if (ratio >= 1 + settings.focusStep() || ratio <= 1 / (1 + settings.focusStep())) {
-        events.add(
-            event(
-                EventKind.FOCUS_KNOCKED,
-                starts.get(s),
-                starts.get(s),
-                Map.of("widthRatio", ratio)));
+      int[] stretch = {starts.get(s), end};
+      if (end - stretch[0] < LEAST_OF_LEVEL) {
+        continue;
       }
+      double ratio = before == null ? 1 : mean(stretch[0], end) / mean(before[0], before[1]);
+      if (ratio >= 1 + settings.focusStep() || ratio <= 1 / (1 + settings.focusStep())) {
+        Map<String, Double> sizes = Map.of("widthRatio", ratio);
+        events.add(event(EventKind.FOCUS_KNOCKED, stretch[0], stretch[0], sizes));
+      }
+      before = stretch;
     }
     return events;
   }

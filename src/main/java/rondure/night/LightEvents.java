@@ -1,16 +1,16 @@
 package rondure.night;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.hipparchus.special.Erf;
 import rondure.base.RobustStats;
 
 /**
  * Light lost to dew or cloud, and a sky that grows brighter. An episode is a run of frames beyond
- * the least that is told, with the neighbours that lead to it.
+ * the least that is told, from where the light leaves its level to where it is back.
  */
 final class LightEvents {
   /** Where an episode begins, as a share of the least that makes one. */
@@ -19,15 +19,22 @@ final class LightEvents {
   /** Dew that grows to the end has its largest loss this near to it. */
   private static final double LAST_SHARE = 0.8;
 
+  /** Dew takes at least so many frames to most of its loss, and never clears by more. */
+  private static final int GROWING_FRAMES = 4;
+
+  private static final double CLEARING_SHARE = 0.25;
+
   /** Percentile that stands for the dark sky. */
-  private static final double DARK = 0.75;
+  private static final double DARK = 0.9;
 
   private final Course course;
   private final EventSettings settings;
+  private final double sigmas;
 
   private LightEvents(Course course, EventSettings settings) {
     this.course = course;
     this.settings = settings;
+    this.sigmas = -Math.sqrt(2) * Erf.erfInv(2 * settings.falseAlarmRate() - 1);
   }
 
   static List<Event> of(Course course, EventSettings settings) {
@@ -38,15 +45,23 @@ final class LightEvents {
   }
 
   private List<Event> losses() {
-    double sigmas = -Math.sqrt(2) * Erf.erfInv(2 * settings.falseAlarmRate() - 1);
-    IntToDoubleFunction lost = i -> course.course(i).lightLostMag().orElse(Double.NaN);
-    IntToDoubleFunction noise =
-        i -> sigmas * course.course(i).lightLostErrorMag().orElse(Double.NaN);
+    double[] lost = new double[course.size()];
+    double[] noise = new double[course.size()];
+    for (int i = 0; i < lost.length; i++) {
+      lost[i] = course.course(i).lightLostMag().orElse(Double.NaN);
+      noise[i] = sigmas * course.course(i).lightLostErrorMag().orElse(Double.NaN);
+    }
+    if (course.isTimed()) {
+      lost = AirTrend.off(course.hours(), lost);
+    }
     List<Event> events = new ArrayList<>();
     for (int[] run : episodes(lost, noise, settings.lossMag())) {
-      double most = most(lost, run);
-      EventKind kind = grows(lost, run, most) ? EventKind.DEW : EventKind.CLOUD;
-      events.add(event(kind, run, Map.of("lostMag", most)));
+      boolean dew = grows(lost, run);
+      if (dew) {
+        run[0] = onset(lost, run);
+      }
+      EventKind kind = dew ? EventKind.DEW : EventKind.CLOUD;
+      events.add(event(kind, run, Map.of("lostMag", most(lost, run))));
     }
     return events;
   }
@@ -56,42 +71,87 @@ final class LightEvents {
     for (int i = 0; i < sky.length; i++) {
       sky[i] = course.course(i).skyMag().orElse(Double.NaN);
     }
-    double dark = RobustStats.percentile(DARK, sky);
+    double dark = RobustStats.percentile(DARK, clear(sky));
     double[] steps = IntStream.range(1, sky.length).mapToDouble(i -> sky[i] - sky[i - 1]).toArray();
-    double noise = 4 * RobustStats.madSigma(steps) / Math.sqrt(2);
+    double[] noise = new double[sky.length];
+    Arrays.fill(noise, sigmas * RobustStats.madSigma(steps) / Math.sqrt(2));
+    double[] brighter = new double[sky.length];
+    Arrays.setAll(brighter, i -> dark - sky[i]);
     List<Event> events = new ArrayList<>();
-    for (int[] run : episodes(i -> dark - sky[i], i -> noise, settings.brighterMag())) {
+    for (int[] run : episodes(brighter, noise, settings.brighterMag())) {
       if (run[1] > run[0]) {
-        double most = most(i -> dark - sky[i], run);
-        events.add(event(EventKind.SKY_BRIGHTER, run, Map.of("brighterMag", most)));
+        int[] whole = {onset(brighter, run), end(brighter, run)};
+        events.add(
+            event(EventKind.SKY_BRIGHTER, whole, Map.of("brighterMag", most(brighter, run))));
       }
     }
     return events;
   }
 
+  /** Without frames that lost light, as what takes it from stars takes it from the sky. */
+  private double[] clear(double[] sky) {
+    double[] clear = new double[sky.length];
+    for (int i = 0; i < sky.length; i++) {
+      boolean dim = course.course(i).lightLostMag().orElse(0.0) > FOOT_SHARE * settings.lossMag();
+      clear[i] = dim ? Double.NaN : sky[i];
+    }
+    return Arrays.stream(clear).allMatch(Double::isNaN) ? sky : clear;
+  }
+
   /** Runs with a peak beyond the least and beyond noise, widened to the foot at both sides. */
-  private List<int[]> episodes(IntToDoubleFunction value, IntToDoubleFunction noise, double least) {
-    boolean[] foot = new boolean[course.size()];
-    boolean[] peak = new boolean[course.size()];
+  private static List<int[]> episodes(double[] value, double[] noise, double least) {
+    boolean[] foot = new boolean[value.length];
+    boolean[] peak = new boolean[value.length];
     for (int i = 0; i < foot.length; i++) {
-      foot[i] = value.applyAsDouble(i) > Math.max(FOOT_SHARE * least, noise.applyAsDouble(i));
-      peak[i] = value.applyAsDouble(i) > Math.max(least, noise.applyAsDouble(i));
+      foot[i] = value[i] > Math.max(FOOT_SHARE * least, noise[i]);
+      peak[i] = value[i] > Math.max(least, noise[i]);
     }
     return Course.runs(foot, 1).stream()
         .filter(run -> IntStream.rangeClosed(run[0], run[1]).anyMatch(i -> peak[i]))
         .toList();
   }
 
-  /** Loses more and more to the end of the scene. */
-  private boolean grows(IntToDoubleFunction lost, int[] run, double most) {
-    boolean toTheEnd = run[1] >= course.size() - 2;
-    double last = lost.applyAsDouble(run[1]);
-    return toTheEnd && run[1] - run[0] >= 2 && last >= LAST_SHARE * most;
+  /** Where the rise to a run began. */
+  private static int onset(double[] value, int[] run) {
+    int from = run[0];
+    while (from > 0 && !Double.isNaN(value[from - 1])) {
+      from--;
+    }
+    boolean known = IntStream.rangeClosed(run[0], run[1]).noneMatch(i -> Double.isNaN(value[i]));
+    return known && from < run[0] ? Onset.of(value, from, run[0], run[1]) : run[0];
   }
 
-  private static double most(IntToDoubleFunction value, int[] run) {
+  /** Where the fall from a run was done: its onset in the mirror. */
+  private static int end(double[] value, int[] run) {
+    int last = value.length - 1;
+    double[] mirrored = new double[value.length];
+    Arrays.setAll(mirrored, i -> value[last - i]);
+    return last - onset(mirrored, new int[] {last - run[1], last - run[0]});
+  }
+
+  /** Loses more and more, slowly, to the end of the scene. */
+  private boolean grows(double[] lost, int[] run) {
+    double most = most(lost, run);
+    double cleared = 0;
+    int risen = run[1];
+    double before = 0;
+    for (int i = run[1]; i >= run[0]; i--) {
+      risen = lost[i] >= LAST_SHARE * most ? i : risen;
+    }
+    for (int i = run[0]; i <= run[1]; i++) {
+      if (!Double.isNaN(lost[i])) {
+        cleared += Math.max(0, before - lost[i]);
+        before = lost[i];
+      }
+    }
+    boolean toTheEnd = run[1] >= course.size() - 2 && lost[run[1]] >= LAST_SHARE * most;
+    boolean slowly = risen - run[0] >= GROWING_FRAMES;
+    return toTheEnd && slowly && cleared <= CLEARING_SHARE * most;
+  }
+
+  private static double most(double[] value, int[] run) {
     return IntStream.rangeClosed(run[0], run[1])
-        .mapToDouble(value)
+        .mapToDouble(i -> value[i])
         .filter(v -> !Double.isNaN(v))
         .max()
         .orElse(0);

@@ -1,6 +1,7 @@
 package rondure.night;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,15 @@ final class ShakeEvents {
 
   /** A verdict as sure as this proves a shake by itself. */
   private static final double SURE = 0.9;
+
+  /** A tripod's part as sure as this lets a wander of the focus be the tripod's too. */
+  private static final double ALSO_SIGMAS = 3;
+
+  /** Focus is known no better than to this share of the star's moment. */
+  private static final double LEAST_NOISE = 0.01;
+
+  /** Frames to each side that tell the usual focus. */
+  private static final int BESIDE = 10;
 
   private final Course course;
   private final EventSettings settings;
@@ -72,6 +82,10 @@ final class ShakeEvents {
       int frame = i;
       moved[i] = budget(i).map(b -> b.sky().tripodPx2() - droopPx2(frame)).orElse(Double.NaN);
     }
+    double[] wander = wander();
+    double[] steps =
+        IntStream.range(1, wander.length).mapToDouble(i -> wander[i] - wander[i - 1]).toArray();
+    double wanderNoise = RobustStats.madSigma(steps) / Math.sqrt(2);
     double usual = RobustStats.median(moved);
     double scatter = RobustStats.madSigma(moved);
     double limit = -Math.sqrt(2) * Erf.erfInv(2 * settings.falseAlarmRate() - 1);
@@ -82,11 +96,33 @@ final class ShakeEvents {
       }
       Budget budget = budget(i).orElseThrow();
       double all = budget.sky().corePx2() + budget.sky().excessPx2();
-      widening[i] = Math.sqrt(all / Math.max(1e-6, all - Math.max(0, moved[i])));
       double error = scatterOf(budget.error().tripodPx2(), scatter, moved, usual);
-      boolean proven = moved[i] > Math.min(usual, 0) + limit * error || isCalledTripod(i);
+      boolean wanders =
+          moved[i] > ALSO_SIGMAS * error && wander[i] > limit * (wanderNoise + LEAST_NOISE * all);
+      double shake = Math.max(0, moved[i]) + (wanders ? wander[i] : 0);
+      widening[i] = Math.sqrt(all / Math.max(1e-6, all - shake));
+      boolean proven =
+          moved[i] > Math.min(usual, 0) + limit * error || wanders || isCalledTripod(i);
       shaken[i] = widening[i] >= settings.shakeWidening() && proven;
     }
+  }
+
+  /**
+   * How much larger the focus is than in the frames about: wind that swings alike in all directions
+   * looks like defocus, but comes back to where it was.
+   */
+  private double[] wander() {
+    double[] focus = new double[shaken.length];
+    for (int i = 0; i < focus.length; i++) {
+      focus[i] = budget(i).map(b -> b.sky().focusPx2()).orElse(Double.NaN);
+    }
+    double[] wander = new double[focus.length];
+    for (int i = 0; i < wander.length; i++) {
+      int from = Math.max(0, i - BESIDE);
+      int until = Math.min(focus.length, i + BESIDE + 1);
+      wander[i] = focus[i] - RobustStats.median(Arrays.copyOfRange(focus, from, until));
+    }
+    return wander;
   }
 
   /** The verdict rests on more than the size: on a tail, on lamps, on directions. */
@@ -102,7 +138,7 @@ final class ShakeEvents {
 
   /** The stated error, or the scatter of the calmer half where that is larger. */
   private static double scatterOf(double error, double scatter, double[] moved, double usual) {
-    double[] calm = java.util.Arrays.stream(moved).filter(m -> m <= usual).toArray();
+    double[] calm = Arrays.stream(moved).filter(m -> m <= usual).toArray();
     double half = RobustStats.percentile(0.5, calm);
     return Math.max(error, Math.min(scatter, Math.abs(usual - half) / 0.6745));
   }

@@ -88,7 +88,7 @@ public final class TruthNight {
                 fine,
                 Fact.Source.FILE)),
         known(group.exposureSeconds()),
-        known(plan.lens().fNumber()),
+        known(group.fNumber().orElse(plan.lens().fNumber())),
         known(group.iso()),
         known(plan.lens().focalLengthMm()),
         Optional.empty(),
