@@ -20,7 +20,7 @@ import rondure.blur.SceneAttribution;
 class EvaluationNightsTest {
   private static final Path OUT = Path.of("target", "evaluation");
   private static final double CLEAR_RIGHT = 0.8;
-  private static final double SHARP_BLAMED = 0.06;
+  private static final double SHARP_BLAMED = 0.01;
   private static final double WITHIN = 0.07;
   private static final int FEWEST_IN_BIN = 30;
   private static final double BRIER = 0.25;
@@ -43,7 +43,10 @@ class EvaluationNightsTest {
         OUT.resolve("reliability.svg"),
         ReliabilityChart.svg("Verdicts on test nights, all views", new Reliability(all)));
     holdsWhatIsTabled(views.get(View.WHOLE));
-    isAsSureAsItIsRight(new Reliability(all));
+    isAsSureAsItIsRight(new Reliability(all, true));
+    Reliability tellable = new Reliability(all);
+    assertTrue(tellable.brier() <= BRIER, tellable.table());
+    assertTrue(tellable.decided() >= DECIDED, tellable.table());
   }
 
   /** No worse than tabled in docs/accuracy.md, which says what was aimed at and what is missed. */
@@ -61,8 +64,6 @@ class EvaluationNightsTest {
       boolean few = bin.frames() < FEWEST_IN_BIN;
       assertTrue(few || off <= Math.max(WITHIN, 2 * bin.error()), reliability.table());
     }
-    assertTrue(reliability.brier() <= BRIER, reliability.table());
-    assertTrue(reliability.decided() >= DECIDED, reliability.table());
   }
 
   private static double share(List<Scored> scored, FrameAnswer.Kind kind, Scored.Result result) {
