@@ -23,6 +23,11 @@ final class FocusEvents {
   /** Creep below this share of the width in all is not told, however fast. */
   private static final double LEAST_GROWTH = 0.05;
 
+  /** In a few minutes focus hardly creeps: there the growth must be one that anybody sees. */
+  private static final double SHORT_HOURS = 0.2;
+
+  private static final double LEAST_GROWTH_IF_SHORT = 0.25;
+
   /** Fewer frames are no new level of the focus. */
   private static final int LEAST_OF_LEVEL = 2;
 
@@ -83,7 +88,8 @@ final class FocusEvents {
     double perHour = hinge.slope() / hinge.level();
     double price = ChangePoints.price(settings.falseAlarmRate());
     double steps = misfit(levels(starts)) + price * (starts.size() - 1);
-    boolean large = perHour >= settings.focusPerHour() && perHour * span >= LEAST_GROWTH;
+    double least = span < SHORT_HOURS ? LEAST_GROWTH_IF_SHORT : LEAST_GROWTH;
+    boolean large = perHour >= settings.focusPerHour() && perHour * span >= least;
     boolean clear = hinge.misfit() + price < Math.min(steps, misfit(levels(List.of(0))));
     if (!large || !clear) {
       return Optional.empty();
