@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import rondure.base.RobustStats;
+import rondure.intake.Fact;
 
 /**
  * The measured frames of a scene in time order, as series.
@@ -73,11 +73,14 @@ record Course(Scene scene, List<Integer> places, List<NightFrame> frames) {
     if (!isTimed()) {
       return false;
     }
-    double[] waits =
-        IntStream.range(1, size())
-            .mapToDouble(i -> seconds(i).orElseThrow() - seconds(i - 1).orElseThrow())
-            .toArray();
-    return waits[index - 1] > pauseRatio * RobustStats.median(waits);
+    double[] starts =
+        IntStream.range(0, size()).mapToDouble(i -> seconds(i).orElseThrow()).toArray();
+    double[] exposures = frames.stream().mapToDouble(Course::exposureSeconds).toArray();
+    return Pauses.before(starts, exposures, pauseRatio)[index];
+  }
+
+  private static double exposureSeconds(NightFrame frame) {
+    return frame.facts().exposureSeconds().map(Fact::value).orElse(0.0);
   }
 
   /** Stretches of neighbouring frames that are marked, with at most so many others in between. */
