@@ -138,11 +138,6 @@ public record FrameLight(
     public double lostShare() {
       return 1 - Math.pow(10, -0.4 * lossMag);
     }
-
-    /** How many standard errors the loss is beyond a given share of the light. */
-    public double sigmasBeyond(double share) {
-      return (lossMag + 2.5 * Math.log10(1 - share)) / Math.max(1e-3, errorMag);
-    }
   }
 
   /**

@@ -62,10 +62,6 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
     return new LightMissing(Optional.empty(), halo, halo);
   }
 
-  LightMissing withoutLoss() {
-    return ofHalo(own);
-  }
-
   /** Probability that the frame has a halo that is not the lens's. */
   double haloProbability() {
     boolean dimmed =
