@@ -31,6 +31,7 @@ final class ScoreTable {
           text.append(
               row("  " + cause, ofKind.stream().filter(s -> s.answer().cause() == cause).toList()));
         }
+        text.append(row("  8-bit", ofKind.stream().filter(Scored::developed).toList()));
       }
     }
     return text.append(row("ALL", scored)).toString();
