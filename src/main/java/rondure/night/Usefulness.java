@@ -76,10 +76,29 @@ public record Usefulness(OutputUse largestUse, double pointUpToWidthPx) {
 
   /** Median tensor of the stars nearest to a point. */
   private static Moments local(List<Star> stars, List<Moments> tensors, double x, double y) {
-    Integer[] order = new Integer[stars.size()];
-    Arrays.setAll(order, i -> i);
-    Arrays.sort(order, Comparator.comparingDouble(i -> squarePx2(stars.get(i), x, y)));
-    return median(Arrays.stream(order).limit(NEIGHBOURS).map(tensors::get).toList());
+    return median(Arrays.stream(nearest(stars, x, y)).mapToObj(tensors::get).toList());
+  }
+
+  /** The stars nearest to a point, by insertion among those found so far. */
+  private static int[] nearest(List<Star> stars, double x, double y) {
+    int wanted = Math.min(NEIGHBOURS, stars.size());
+    int[] nearest = new int[wanted];
+    double[] squares = new double[wanted];
+    Arrays.fill(squares, Double.POSITIVE_INFINITY);
+    for (int i = 0; i < stars.size(); i++) {
+      double square = squarePx2(stars.get(i), x, y);
+      int place = wanted;
+      while (place > 0 && square < squares[place - 1]) {
+        place--;
+      }
+      if (place < wanted) {
+        System.arraycopy(nearest, place, nearest, place + 1, wanted - 1 - place);
+        System.arraycopy(squares, place, squares, place + 1, wanted - 1 - place);
+        nearest[place] = i;
+        squares[place] = square;
+      }
+    }
+    return nearest;
   }
 
   private static double squarePx2(Star star, double x, double y) {
