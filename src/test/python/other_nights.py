@@ -84,6 +84,7 @@ class Night:
     light: object = None  # what cloud and dew let through
     patchy: float = 0.0
     halo: object = None  # (share, FWHM px) of dew's glow
+    glow: object = None  # how many times brighter the sky is
     vignetting: float = 0.35
     demosaic: bool = False
     black: float = 0.0  # share of the sky that the JPEG's black point cuts off
@@ -261,7 +262,7 @@ def cloud(night, shot, frame):
 
 def sky(night, shot, frame, clear, texture, veil):
     camera = night.camera()
-    level = night.sky * shot.seconds * frame["gain"] * (1 + 0.8 * (1 - veil))
+    level = night.sky * shot.seconds * frame["gain"] * frame["glow"] * (1 + 0.8 * (1 - veil))
     along = np.clip(clear, 0, None) / max(night.size)
     glow = 1 + night.gradient * np.exp(-along / 0.25)
     share = np.clip(clear / 2 + 0.5, 0, 1)
@@ -381,12 +382,16 @@ def write(night, file, planes, background):
 def frame_of(night, number):
     return {"defocus": night.defocus(number) if night.defocus else 0.0,
             "light": night.light(number) if night.light else 1.0,
-            "halo": night.halo(number) if night.halo else (0.0, 1.0), "gain": 1.0}
+            "halo": night.halo(number) if night.halo else (0.0, 1.0),
+            "glow": night.glow(number) if night.glow else 1.0, "gain": 1.0}
 
 
 def render_frame(work):
     name, number, folder = work
-    night = nights_of([name])[0]
+    return render_of(nights_of([name])[0], number, folder)
+
+
+def render_of(night, number, folder):
     shot = shots(night)[number]
     frame = frame_of(night, shot.number)
     sky_light, shine, told = light(night, shot, frame, np.random.default_rng(night.seed()))
