@@ -1,5 +1,6 @@
 package rondure.report;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.io.OutputStream;
@@ -39,6 +40,9 @@ public final class OutputFolder implements AutoCloseable {
       "This folder holds results written by Rondure, which may replace its own files here.\n";
   private static final String PARTIAL = ".rondure-partial";
   private static final String MEASURED = "measured";
+
+  /** Pages are written in pieces of a few bytes. */
+  private static final int BUFFER_BYTES = 1 << 16;
 
   private final Path folder;
   private final List<Path> madeFolders;
@@ -116,7 +120,7 @@ public final class OutputFolder implements AutoCloseable {
     requireOpen();
     Path partial = PathNames.below(folder.resolve(PARTIAL), name);
     Files.createDirectories(partial.getParent());
-    return Files.newOutputStream(partial);
+    return new BufferedOutputStream(Files.newOutputStream(partial), BUFFER_BYTES);
   }
 
   private synchronized void written(String name) throws IOException {

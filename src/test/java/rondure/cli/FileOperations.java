@@ -1,6 +1,7 @@
 package rondure.cli;
 
 import com.sun.jdi.AbsentInformationException;
+import com.sun.jdi.BooleanValue;
 import com.sun.jdi.Bootstrap;
 import com.sun.jdi.IncompatibleThreadStateException;
 import com.sun.jdi.Location;
@@ -20,7 +21,6 @@ import com.sun.jdi.event.EventSet;
 import com.sun.jdi.request.ClassPrepareRequest;
 import com.sun.jdi.request.EventRequest;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,7 +51,7 @@ final class FileOperations implements AutoCloseable {
   private final ListeningConnector connector;
   private final Map<String, Connector.Argument> arguments;
   private final String address;
-  private final List<String> seen = new ArrayList<>();
+  private String last = "";
 
   private FileOperations(ListeningConnector connector) throws IOException {
     this.connector = connector;
@@ -82,10 +82,10 @@ final class FileOperations implements AutoCloseable {
   /** What can be done at an operation, before it is carried out. */
   interface AtOperation {
     /**
-     * @param number counted from 1
-     * @return false when the command is not to be followed any more
+     * @param what is to be done, and for which line of the program
+     * @return false when the command is not to be followed any more, and stays where it is
      */
-    boolean happens(int number, String what) throws IOException, InterruptedException;
+    boolean mayGoOn(String what);
   }
 
   /** Follows the command until it ends or is let go. */
@@ -127,17 +127,16 @@ final class FileOperations implements AutoCloseable {
     }
   }
 
-  private boolean handled(VirtualMachine machine, AtOperation action)
-      throws IOException, InterruptedException {
+  private boolean handled(VirtualMachine machine, AtOperation action) throws InterruptedException {
     EventSet events = machine.eventQueue().remove();
     for (Event event : events) {
       if (event instanceof ClassPrepareEvent prepared) {
         hold(machine, prepared.referenceType());
       } else if (event instanceof BreakpointEvent reached) {
         Optional<String> what = operation(reached);
-        if (what.isPresent()) {
-          seen.add(what.get());
-          if (!action.happens(seen.size(), what.get())) {
+        if (what.isPresent() && !isMoreOfTheSame(what.get())) {
+          last = what.get();
+          if (!action.mayGoOn(last)) {
             return false;
           }
         }
@@ -147,11 +146,20 @@ final class FileOperations implements AutoCloseable {
     return true;
   }
 
-  /** What is done and who asked for it; empty where nobody of ours did. */
+  /** A file is written in many pieces, of which only the first counts. */
+  private boolean isMoreOfTheSame(String what) {
+    return what.startsWith("write ") && what.equals(last);
+  }
+
+  /** What is done and who asked for it; empty where nobody of ours did, or only reads. */
   private static Optional<String> operation(BreakpointEvent reached) {
     try {
       Location place = reached.location();
-      for (StackFrame frame : frames(reached.thread())) {
+      List<StackFrame> frames = frames(reached.thread());
+      if (place.method().name().equals("open") && !mayWrite(frames.get(0))) {
+        return Optional.empty();
+      }
+      for (StackFrame frame : frames) {
         Location asker = frame.location();
         if (asker.declaringType().name().startsWith(OURS)) {
           return Optional.of(
@@ -162,6 +170,11 @@ final class FileOperations implements AutoCloseable {
     } catch (AbsentInformationException unknown) {
       return Optional.empty();
     }
+  }
+
+  /** The fourth argument of {@code FileChannelImpl.open} tells. */
+  private static boolean mayWrite(StackFrame open) {
+    return ((BooleanValue) open.getArgumentValues().get(3)).value();
   }
 
   private static List<StackFrame> frames(ThreadReference thread) {

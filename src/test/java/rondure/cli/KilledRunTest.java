@@ -7,12 +7,10 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
-import java.util.TreeMap;
-import java.util.TreeSet;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
@@ -30,10 +28,8 @@ class KilledRunTest {
   private static final int RANDOM_MOMENTS = 20;
   private static final int KILLED = 137;
 
-  /**
-   * Of the operations on files, about three hundred, how many are between one kill and the next.
-   */
-  private static final int STEP = Integer.getInteger("rondure.killStep", 9);
+  /** Nights that share the kills at file operations among them. */
+  private static final int NIGHTS = 8;
 
   @TempDir Path home;
 
@@ -138,56 +134,48 @@ class KilledRunTest {
 
   /**
    * Killed exactly before an operation on files: making a folder, opening, writing, moving,
-   * removing a file. One worker, so that the operations come in one order.
+   * removing a file, each before the first time that it is done. One worker, so that they come in
+   * one order; a night is killed several times, at later and later operations, before it may go on
+   * to its end.
    */
   @Test
   @Tag("thorough")
   void aRunThatWasKilledBetweenTwoFileOperationsGoesOnToTheSameBytes() throws Exception {
     Trial expected = trial("expected");
-    List<String> operations = new ArrayList<>();
+    Set<String> operations = new LinkedHashSet<>();
     try (FileOperations watched = FileOperations.listening()) {
       ChildRun child = expected.start(watched.javaOption());
-      watched.follow((number, what) -> operations.add(what));
+      watched.follow(
+          what -> {
+            operations.add(what);
+            return true;
+          });
       assertEquals(0, child.end().code());
     }
-    Map<String, Integer> counts = new TreeMap<>();
-    operations.forEach(what -> counts.merge(what, 1, Integer::sum));
-    System.out.println(operations.size() + " operations on files: " + counts);
-    for (int number : moments(operations)) {
-      Trial trial = trial("operation" + number);
-      String before = killedBefore(trial, number);
+    List<String> inOrder = List.copyOf(operations);
+    int kills = 0;
+    for (int i = 0; i < NIGHTS; i++) {
+      Trial trial = trial("night" + i);
+      for (int at = i; at < inOrder.size(); at += NIGHTS) {
+        boolean killed = killedBefore(trial, inOrder.get(at));
+        kills += killed ? 1 : 0;
+        System.out.println(
+            i + (killed ? ": killed before " : ": never came to ") + inOrder.get(at));
+      }
       finished(trial);
       trial.assertSame(expected);
-      trial.remove();
-      System.out.println("killed before operation " + number + ", " + before);
     }
+    assertTrue(kills >= 0.8 * inOrder.size(), kills + " kills");
   }
 
-  /** The first time that anything is done, and some in between. */
-  private static TreeSet<Integer> moments(List<String> operations) {
-    TreeSet<Integer> moments = new TreeSet<>();
-    Map<String, Integer> first = new TreeMap<>();
-    for (int i = 0; i < operations.size(); i++) {
-      first.putIfAbsent(operations.get(i), i + 1);
-      if (i % STEP == 0) {
-        moments.add(i + 1);
-      }
-    }
-    moments.addAll(first.values());
-    return moments;
-  }
-
-  private String killedBefore(Trial trial, int number) throws Exception {
-    List<String> reached = new ArrayList<>();
+  /**
+   * False when the command came to its end, since what an earlier run did need not be done again.
+   */
+  private boolean killedBefore(Trial trial, String operation) throws Exception {
     try (FileOperations watched = FileOperations.listening()) {
       ChildRun child = trial.start(watched.javaOption());
-      watched.follow(
-          (at, what) -> {
-            reached.add(what);
-            return at < number;
-          });
-      killed(child);
+      watched.follow(what -> !what.equals(operation));
+      return killed(child);
     }
-    return reached.get(reached.size() - 1);
   }
 }

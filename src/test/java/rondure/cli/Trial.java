@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -106,14 +105,5 @@ final class Trial {
     List<String> different =
         wanted.keySet().stream().filter(name -> !wanted.get(name).equals(there.get(name))).toList();
     assertEquals(List.of(), different, "files that differ");
-  }
-
-  /** Removes it and all in it. */
-  void remove() throws IOException {
-    try (Stream<Path> all = Files.walk(folder)) {
-      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-        Files.delete(path);
-      }
-    }
   }
 }
