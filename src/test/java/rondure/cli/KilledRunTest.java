@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashSet;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
-import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
@@ -134,47 +136,68 @@ class KilledRunTest {
 
   /**
    * Killed exactly before an operation on files: making a folder, opening, writing, moving,
-   * removing a file, each before the first time that it is done. One worker, so that they come in
-   * one order; a night is killed several times, at later and later operations, before it may go on
-   * to its end.
+   * removing a file, each before the first time that it is done, and amid the moves. One worker, so
+   * that they come in one order; a night is killed several times, at later and later operations,
+   * before it may go on to its end.
    */
   @Test
   @Tag("thorough")
   void aRunThatWasKilledBetweenTwoFileOperationsGoesOnToTheSameBytes() throws Exception {
     Trial expected = trial("expected");
-    Set<String> operations = new LinkedHashSet<>();
+    List<String> operations = new ArrayList<>();
     try (FileOperations watched = FileOperations.listening()) {
       ChildRun child = expected.start(watched.javaOption());
-      watched.follow(
-          what -> {
-            operations.add(what);
-            return true;
-          });
+      watched.follow(operations::add);
       assertEquals(0, child.end().code());
     }
-    List<String> inOrder = List.copyOf(operations);
+    List<Moment> moments = moments(operations);
     int kills = 0;
     for (int i = 0; i < NIGHTS; i++) {
       Trial trial = trial("night" + i);
-      for (int at = i; at < inOrder.size(); at += NIGHTS) {
-        boolean killed = killedBefore(trial, inOrder.get(at));
+      for (int at = i; at < moments.size(); at += NIGHTS) {
+        boolean killed = killedBefore(trial, moments.get(at));
         kills += killed ? 1 : 0;
-        System.out.println(
-            i + (killed ? ": killed before " : ": never came to ") + inOrder.get(at));
+        System.out.println(i + (killed ? ": killed before " : ": over before ") + moments.get(at));
       }
       finished(trial);
       trial.assertSame(expected);
     }
-    assertTrue(kills >= 0.8 * inOrder.size(), kills + " kills");
+    assertTrue(kills >= 0.8 * moments.size(), kills + " kills");
+  }
+
+  /**
+   * Before an operation.
+   *
+   * @param time its how-manieth time in the run, from 1
+   */
+  private record Moment(String operation, int time) {}
+
+  /** The first time that anything is done, and the middle one of several moves, in order. */
+  private static List<Moment> moments(List<String> operations) {
+    Map<String, Integer> times = new HashMap<>();
+    List<Moment> moments = new ArrayList<>();
+    for (String operation : operations) {
+      int time = times.merge(operation, 1, Integer::sum);
+      int all = Collections.frequency(operations, operation);
+      if (time == 1 || operation.startsWith("move ") && time == 1 + all / 2) {
+        moments.add(new Moment(operation, time));
+      }
+    }
+    return moments;
   }
 
   /**
    * False when the command came to its end, since what an earlier run did need not be done again.
    */
-  private boolean killedBefore(Trial trial, String operation) throws Exception {
+  private boolean killedBefore(Trial trial, Moment moment) throws Exception {
+    List<String> done = new ArrayList<>();
     try (FileOperations watched = FileOperations.listening()) {
       ChildRun child = trial.start(watched.javaOption());
-      watched.follow(what -> !what.equals(operation));
+      watched.follow(
+          what -> {
+            done.add(what);
+            return Collections.frequency(done, moment.operation()) < moment.time();
+          });
       return killed(child);
     }
   }
