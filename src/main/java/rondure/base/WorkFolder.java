@@ -57,16 +57,25 @@ public final class WorkFolder implements AutoCloseable {
    * Whoever makes temporary files puts them here, so that a program that is killed leaves nothing
    * but a folder which the next one removes.
    *
-   * @throws IOException when it cannot be made, or the program is ending
+   * @throws IOException with words for the user when it cannot be made or the program is ending
    */
   public static Path ofProgram() throws IOException {
     synchronized (OURS) {
       if (ofProgram.isEmpty()) {
-        Path root = Path.of(System.getProperty("java.io.tmpdir"));
-        removeStale(root);
-        ofProgram = Optional.of(untilTheEnd(create(root)));
+        ofProgram = Optional.of(untilTheEnd(inTemporaryFolder()));
       }
       return ofProgram.get().path();
+    }
+  }
+
+  private static WorkFolder inTemporaryFolder() throws IOException {
+    Path root = Path.of(System.getProperty("java.io.tmpdir"));
+    removeStale(root);
+    try {
+      return create(root);
+    } catch (IOException e) {
+      throw new IOException(
+          "no temporary folder can be made in " + root + "; check its free space and rights", e);
     }
   }
 
