@@ -20,6 +20,7 @@ import rondure.night.NightBook;
 import rondure.night.NightBuilder;
 import rondure.night.NightInput;
 import rondure.report.OutputFolder;
+import rondure.report.OutputPlace;
 import rondure.report.OutputProblem;
 import rondure.report.PdfReport;
 import rondure.report.sidecar.Sidecars;
@@ -53,7 +54,7 @@ public final class Pipeline {
       return rehearse(scan);
     }
     prepareReport();
-    try (OutputFolder output = openOutput()) {
+    try (OutputFolder output = OutputFolder.open(outputPlace())) {
       MeasurementStore store = MeasurementStore.open(output.measured(), settings.stars());
       NightBook book = book(scan, store);
       Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
@@ -66,9 +67,11 @@ public final class Pipeline {
     }
   }
 
-  /** Everything but writing. */
-  private RunSummary rehearse(ScanResult scan) throws IOException, InterruptedException {
-    NightBook book = book(scan, MeasurementStore.none(settings.stars()));
+  /** Everything but writing; what earlier runs measured is read, and nothing added to it. */
+  private RunSummary rehearse(ScanResult scan)
+      throws OutputProblem, IOException, InterruptedException {
+    Path measured = OutputFolder.measuredIn(outputPlace());
+    NightBook book = book(scan, MeasurementStore.readOnly(measured, settings.stars()));
     Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
     sidecars.rehearse();
     return new RunSummary(book, Optional.empty(), sidecars.summary());
@@ -103,10 +106,10 @@ public final class Pipeline {
     }
   }
 
-  private OutputFolder openOutput() throws OutputProblem {
+  private Path outputPlace() throws OutputProblem {
     return request.outputFolder().isPresent()
-        ? OutputFolder.named(request.outputFolder().get())
-        : OutputFolder.beside(request.inputs().get(0), Path.of(""));
+        ? OutputPlace.named(request.outputFolder().get())
+        : OutputPlace.beside(request.inputs().get(0), Path.of(""));
   }
 
   private ScanResult scan() throws CommandProblem {

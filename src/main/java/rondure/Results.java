@@ -1,6 +1,7 @@
 package rondure;
 
 import java.io.IOException;
+import java.util.List;
 import rondure.night.NightBook;
 import rondure.report.FramesCsv;
 import rondure.report.KeepList;
@@ -14,7 +15,7 @@ import rondure.report.sidecar.Sidecars;
 
 /**
  * Writes all results of a run and moves them into place together; then what goes next to the
- * pictures.
+ * pictures, and the log once more when that met with trouble.
  */
 final class Results {
   private Results() {}
@@ -31,9 +32,21 @@ final class Results {
     if (settings.starTable()) {
       output.write("stars.csv.gz", out -> StarTable.write(book, out));
     }
-    output.write("run.log", out -> RunLog.write(book, report.softwareVersion(), out));
     sidecars.writeInto(output);
+    List<String> before = sidecars.summary().troubles();
+    writeLog(book, report, before, output);
     output.publish();
     sidecars.writeBeside();
+    List<String> troubles = sidecars.summary().troubles();
+    if (!troubles.equals(before)) {
+      writeLog(book, report, troubles, output);
+      output.publish();
+    }
+  }
+
+  private static void writeLog(
+      NightBook book, ReportSettings report, List<String> troubles, OutputFolder output)
+      throws IOException {
+    output.write("run.log", out -> RunLog.write(book, report.softwareVersion(), troubles, out));
   }
 }

@@ -25,7 +25,8 @@ final class SidecarOptions {
   @Option(
       names = "--dry-run",
       description =
-          "sidecars: measure, say what the sidecars would say, and write nothing, no report either")
+          "sidecars: say what they would say, from what was measured before where it is kept, and"
+              + " write nothing, no report either")
   private boolean dryRun;
 
   /**

@@ -29,7 +29,7 @@ final class SidecarWords {
     summary.troubles().stream().limit(told).forEach(terminal::warn);
     if (summary.troubles().size() > told) {
       int more = summary.troubles().size() - told;
-      terminal.warn("So were " + more + " more; --dry-run names them all.");
+      terminal.warn("So were " + more + " more; run.log names them all.");
     }
     terminal.tell((dry ? "Sidecars, if they were written: " : "Sidecars: ") + counts() + ".");
     terminal.tell(WHO_READS_THEM);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import rondure.base.EndHook;
+import rondure.base.WorkFolder;
 import rondure.intake.ShotFacts;
 import rondure.stars.StarSettings;
 

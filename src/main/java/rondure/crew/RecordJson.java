@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonAutoDetect.Visibility;
 import com.fasterxml.jackson.annotation.PropertyAccessor;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
@@ -29,6 +30,7 @@ public final class RecordJson {
           .addModule(new Jdk8Module())
           .addModule(ownTypes())
           .visibility(PropertyAccessor.IS_GETTER, Visibility.NONE)
+          .enable(StreamReadFeature.USE_FAST_DOUBLE_PARSER)
           .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
           .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)

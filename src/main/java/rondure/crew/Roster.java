@@ -10,6 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import rondure.base.WorkFolder;
 
 /** Starts the worker processes of a crew and knows those that live. Safe for many threads. */
 final class Roster implements AutoCloseable {

@@ -3,12 +3,14 @@ package rondure.intake;
 import com.sun.jna.Library;
 import com.sun.jna.Native;
 import com.sun.jna.NativeLibrary;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import rondure.base.FrameProblem;
+import rondure.base.WorkFolder;
 
 /** Whether camera RAW can be decoded on this computer: looks for LibRaw, once. */
 public final class RawSupport {
@@ -99,7 +101,15 @@ public final class RawSupport {
   /** JNA unpacks its own native part; by default it may do so in the user's home. */
   private static void keepJnaInTemporaryFolder() {
     if (System.getProperty("jna.tmpdir") == null) {
-      System.setProperty("jna.tmpdir", System.getProperty("java.io.tmpdir"));
+      System.setProperty("jna.tmpdir", temporaryFolder());
+    }
+  }
+
+  private static String temporaryFolder() {
+    try {
+      return WorkFolder.ofProgram().toString();
+    } catch (IOException noneOfOurs) {
+      return System.getProperty("java.io.tmpdir");
     }
   }
 

@@ -1,5 +1,6 @@
 package rondure.report;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.io.OutputStream;
@@ -40,6 +41,9 @@ public final class OutputFolder implements AutoCloseable {
   private static final String PARTIAL = ".rondure-partial";
   private static final String MEASURED = "measured";
 
+  /** Pages are written in pieces of a few bytes. */
+  private static final int BUFFER_BYTES = 1 << 16;
+
   private final Path folder;
   private final List<Path> madeFolders;
   private final RunLock lock;
@@ -68,27 +72,24 @@ public final class OutputFolder implements AutoCloseable {
    * @throws OutputProblem when it holds foreign files, is in use, or cannot be written
    */
   public static OutputFolder named(Path folder) throws OutputProblem {
-    if (Files.exists(folder) && !Files.isDirectory(folder)) {
-      throw new OutputProblem(folder + " is a file, not a folder; give --out another place.");
-    }
-    if (OutputPlace.isForeign(folder)) {
-      throw new OutputProblem(
-          folder
-              + " holds files that Rondure did not write; nothing was touched. Give --out a new or"
-              + " empty folder.");
-    }
-    return open(folder);
+    return open(OutputPlace.named(folder));
   }
 
   /**
-   * Opens the default folder of an input: {@code <input>-rondure} beside it, a numbered sibling
-   * where that name is taken by foreign files, or in {@code currentFolder} where the place beside
-   * the input cannot be written or is a removable drive or a root.
+   * Opens the default folder of an input, as {@link OutputPlace#beside} finds it.
    *
    * @throws OutputProblem when no such folder can be made, or ours is in use
    */
   public static OutputFolder beside(Path input, Path currentFolder) throws OutputProblem {
-    return open(OutputPlace.of(input, currentFolder));
+    return open(OutputPlace.beside(input, currentFolder));
+  }
+
+  /**
+   * Where runs with results in {@code place} keep measurements; neither need be there. Makes
+   * nothing.
+   */
+  public static Path measuredIn(Path place) {
+    return place.toAbsolutePath().normalize().resolve(MEASURED);
   }
 
   /** The folder, absolute. */
@@ -98,7 +99,7 @@ public final class OutputFolder implements AutoCloseable {
 
   /** Where measurements are kept from run to run; made and filled by who keeps them. */
   public Path measured() {
-    return folder.resolve(MEASURED);
+    return measuredIn(folder);
   }
 
   /**
@@ -119,7 +120,7 @@ public final class OutputFolder implements AutoCloseable {
     requireOpen();
     Path partial = PathNames.below(folder.resolve(PARTIAL), name);
     Files.createDirectories(partial.getParent());
-    return Files.newOutputStream(partial);
+    return new BufferedOutputStream(Files.newOutputStream(partial), BUFFER_BYTES);
   }
 
   private synchronized void written(String name) throws IOException {
@@ -135,7 +136,7 @@ public final class OutputFolder implements AutoCloseable {
     renewed.add(subfolder);
   }
 
-  /** Moves everything written so far into place, each file whole. */
+  /** Moves everything written since the last time into place, each file whole. */
   public synchronized void publish() throws IOException {
     requireOpen();
     Set<Path> fresh = new HashSet<>();
@@ -150,6 +151,7 @@ public final class OutputFolder implements AutoCloseable {
       FolderTree.deleteAllBut(fresh, PathNames.below(folder, subfolder));
     }
     written.clear();
+    renewed.clear();
     published = true;
   }
 
@@ -213,7 +215,12 @@ public final class OutputFolder implements AutoCloseable {
     }
   }
 
-  private static OutputFolder open(Path folder) throws OutputProblem {
+  /**
+   * Opens a folder that {@link OutputPlace} found.
+   *
+   * @throws OutputProblem when it is in use or cannot be written
+   */
+  public static OutputFolder open(Path folder) throws OutputProblem {
     Path absolute = folder.toAbsolutePath().normalize();
     try {
       List<Path> made = FolderTree.make(absolute);

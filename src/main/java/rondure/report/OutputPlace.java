@@ -8,19 +8,39 @@ import java.util.stream.Stream;
 import rondure.base.FileTrouble;
 import rondure.base.PathNames;
 
-/** Finds where the results of an input go when the user names no place. */
-final class OutputPlace {
+/** Finds where results go, without making or changing anything. */
+public final class OutputPlace {
   private static final int SIBLINGS_TRIED = 1000;
 
   private OutputPlace() {}
 
   /**
-   * The default folder of an input, new or ours.
+   * The folder that the user named: new, empty, or ours.
+   *
+   * @throws OutputProblem when it is a file or holds foreign files
+   */
+  public static Path named(Path folder) throws OutputProblem {
+    if (Files.exists(folder) && !Files.isDirectory(folder)) {
+      throw new OutputProblem(folder + " is a file, not a folder; give --out another place.");
+    }
+    if (isForeign(folder)) {
+      throw new OutputProblem(
+          folder
+              + " holds files that Rondure did not write; nothing was touched. Give --out a new or"
+              + " empty folder.");
+    }
+    return folder;
+  }
+
+  /**
+   * The default folder of an input: {@code <input>-rondure} beside it, a numbered sibling where
+   * that name is taken by foreign files.
    *
    * @param currentFolder used where the place beside the input cannot be written or is a removable
    *     drive or a root
+   * @throws OutputProblem when there is no such name
    */
-  static Path of(Path input, Path currentFolder) throws OutputProblem {
+  public static Path beside(Path input, Path currentFolder) throws OutputProblem {
     Path absolute = input.toAbsolutePath().normalize();
     Path place = hasPlaceBeside(absolute) ? absolute.getParent() : currentFolder.toAbsolutePath();
     Path plain =
@@ -39,7 +59,7 @@ final class OutputPlace {
   }
 
   /** True when the folder is there and holds files, but not our marker. */
-  static boolean isForeign(Path folder) throws OutputProblem {
+  private static boolean isForeign(Path folder) throws OutputProblem {
     if (!Files.isDirectory(folder) || Files.exists(folder.resolve(OutputFolder.MARKER))) {
       return false;
     }

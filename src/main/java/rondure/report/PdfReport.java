@@ -2,12 +2,14 @@ package rondure.report;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import rondure.base.FileTrouble;
 import rondure.intake.CaptureTime;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
@@ -59,17 +61,26 @@ public final class PdfReport {
    * Loads the fonts, and tries the user's templates on a night without frames, so that most faults
    * in them show before the work of measuring.
    *
-   * @throws IOException with one sentence when the templates cannot be used
+   * @throws IOException with one sentence when fonts or templates cannot be used
    */
   public static void prepare(ReportSettings settings) throws IOException {
-    for (ReportFonts.Face face : ReportFonts.Face.values()) {
-      face.font();
-    }
+    loadFonts();
     if (settings.templatesFolder().isPresent()) {
       NightBook empty =
           new NightBook(
               "", List.of(), List.of(), List.of(), Map.of(), Map.of(), List.of(), List.of());
       write(empty, settings, OutputStream.nullOutputStream());
+    }
+  }
+
+  private static void loadFonts() throws IOException {
+    try {
+      for (ReportFonts.Face face : ReportFonts.Face.values()) {
+        face.font();
+      }
+    } catch (UncheckedIOException noPlace) {
+      String why = FileTrouble.words(noPlace.getCause());
+      throw new IOException("The report's fonts cannot be used: " + why + ".", noPlace);
     }
   }
 

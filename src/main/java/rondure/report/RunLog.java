@@ -18,8 +18,13 @@ import rondure.night.NightFrame;
 public final class RunLog {
   private RunLog() {}
 
-  /** Writes the log; leaves the stream open. */
-  public static void write(NightBook book, String toolVersion, OutputStream out)
+  /**
+   * Writes the log; leaves the stream open.
+   *
+   * @param sidecarTroubles sentences about sidecars that were left alone
+   */
+  public static void write(
+      NightBook book, String toolVersion, List<String> sidecarTroubles, OutputStream out)
       throws IOException {
     List<String> lines = new ArrayList<>();
     lines.add("Rondure " + toolVersion + ", " + book.inputName());
@@ -32,6 +37,7 @@ public final class RunLog {
               + unlisted
               + " kept frames are not in keep.txt, because their names hold a line end.");
     }
+    sidecarTroubles.forEach(trouble -> lines.add("Sidecar: " + trouble));
     StringBuilder text = new StringBuilder();
     lines.forEach(line -> text.append(PlainText.inert(line)).append('\n'));
     out.write(text.toString().getBytes(StandardCharsets.UTF_8));

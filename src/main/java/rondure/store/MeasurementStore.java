@@ -27,14 +27,16 @@ public final class MeasurementStore implements Keeper {
 
   private final Path place;
   private final StarSettings settings;
+  private final boolean mayWrite;
   private final Set<String> needed = ConcurrentHashMap.newKeySet();
   private final AtomicReference<IOException> trouble = new AtomicReference<>();
   private String program = "";
   private Optional<RecordFolder> folder = Optional.empty();
 
-  private MeasurementStore(Path place, StarSettings settings) {
+  private MeasurementStore(Path place, StarSettings settings, boolean mayWrite) {
     this.place = place;
     this.settings = settings;
+    this.mayWrite = mayWrite;
   }
 
   /**
@@ -45,7 +47,7 @@ public final class MeasurementStore implements Keeper {
    * @param settings by which everything is measured in this run
    */
   public static MeasurementStore open(Path place, StarSettings settings) {
-    MeasurementStore store = new MeasurementStore(place, settings);
+    MeasurementStore store = new MeasurementStore(place, settings, true);
     try {
       store.program = MeasuringProgram.identity();
       store.folder = Optional.of(RecordFolder.open(place));
@@ -55,9 +57,22 @@ public final class MeasurementStore implements Keeper {
     return store;
   }
 
-  /** A store that keeps nothing and holds nothing, for a run that may not write. */
-  public static MeasurementStore none(StarSettings settings) {
-    return new MeasurementStore(Path.of(""), settings);
+  /**
+   * The store in a folder for a run that may not write: finds what is there and keeps nothing, nor
+   * removes anything. Another run may be at work in the folder.
+   *
+   * @param place the folder, which need not be there
+   * @param settings by which everything is measured in this run
+   */
+  public static MeasurementStore readOnly(Path place, StarSettings settings) {
+    MeasurementStore store = new MeasurementStore(place, settings, false);
+    try {
+      store.program = MeasuringProgram.identity();
+      store.folder = RecordFolder.existing(place);
+    } catch (IOException nothingToRead) {
+      LOG.debug("nothing read from {}", place, nothingToRead);
+    }
+    return store;
   }
 
   /** True when nothing can be found, so that looking would be in vain. */
@@ -89,6 +104,9 @@ public final class MeasurementStore implements Keeper {
 
   @Override
   public void keep(MeasureJob job, String contentDigest, FrameMeasurement measurement) {
+    if (!mayWrite) {
+      return;
+    }
     String key = key(job, contentDigest);
     needed.add(key);
     try {
@@ -102,7 +120,7 @@ public final class MeasurementStore implements Keeper {
 
   /** Removes the records that this run neither found nor kept. */
   public void forgetOthers() {
-    folder.ifPresent(records -> records.removeUnless(needed::contains));
+    folder.filter(any -> mayWrite).ifPresent(records -> records.removeUnless(needed::contains));
   }
 
   /** One sentence when measurements could not be kept. */

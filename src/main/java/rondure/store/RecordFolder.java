@@ -53,6 +53,13 @@ final class RecordFolder {
     return opened;
   }
 
+  /** The folder as it is, for reading; empty when there is none, or something else of its name. */
+  static Optional<RecordFolder> existing(Path folder) {
+    return Optional.of(folder)
+        .filter(place -> Files.isDirectory(place, LinkOption.NOFOLLOW_LINKS))
+        .map(RecordFolder::new);
+  }
+
   boolean isEmpty() {
     try {
       return find(RECORD_NAME, key -> true).isEmpty();

@@ -49,6 +49,17 @@ class BadCommandTest {
   }
 
   @Test
+  void aTemporaryFolderThatCannotBeUsedIsNamed() throws Exception {
+    Path file = Files.writeString(home.resolve("no folder"), "");
+    Run run = ChildRun.in(home).javaOption("-Djava.io.tmpdir=" + file).start("report", night).end();
+    refused(
+        "The report's fonts cannot be used: no temporary folder can be made in "
+            + file
+            + "; check its free space and rights.",
+        run);
+  }
+
+  @Test
   void aFolderWithoutPicturesIsNamedAndNoOutputFolderIsMade() throws IOException {
     Path empty = Files.createDirectory(home.resolve("empty"));
     Files.writeString(empty.resolve("notes.txt"), "cold");

@@ -7,8 +7,11 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -17,16 +20,18 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import rondure.sim.OutputFormat;
 
 /**
- * SIGKILL at any moment, then the same command again: the bytes of an undisturbed run, no worker
- * that lives on, no lock that stands in the way, no work folder that stays.
+ * SIGKILL at any moment, then the same command again: every file that an undisturbed run leaves,
+ * byte for byte, and no other; no worker that lives on, no lock that stands in the way, no
+ * temporary file anywhere.
  */
 class KilledRunTest {
-  private static final int FRAMES = 8;
   private static final int RANDOM_MOMENTS = 20;
   private static final int KILLED = 137;
+
+  /** Nights that share the kills at file operations among them. */
+  private static final int NIGHTS = 8;
 
   @TempDir Path home;
 
@@ -35,44 +40,33 @@ class KilledRunTest {
     assumeTrue(Files.isExecutable(Path.of("/bin/sh")), "skipped: no system with signals");
   }
 
-  /** Frames of different bytes: what follows the picture in a TIFF file is not looked at. */
-  private Path night() throws IOException {
-    Path night = home.resolve("night");
-    for (int i = 1; i <= FRAMES; i++) {
-      Path frame = night.resolve("frame" + i + ".tif");
-      SmallNight.copy(OutputFormat.TIFF, 1 + i % SmallNight.FRAMES, frame);
-      Files.write(frame, new byte[] {(byte) i}, StandardOpenOption.APPEND);
-    }
-    return night;
-  }
-
-  private ChildRun started(Path out) throws IOException {
-    return ChildRun.in(home).start("report", "--workers", 2, "--out", out, home.resolve("night"));
+  /** A command over a night of its own; nights and results of all trials are alike. */
+  private Trial trial(String name) throws IOException {
+    return Trial.in(home, name);
   }
 
   /** Runs to the end; answers with what it said. */
-  private String finished(Path out) throws IOException, InterruptedException {
-    ChildRun child = started(out);
+  private String finished(Trial trial) throws IOException, InterruptedException {
+    ChildRun child = trial.start();
     Run run = child.end();
     assertEquals(0, run.code(), run.toString());
-    assertEquals("", run.err());
-    assertEquals(List.of(), withoutFonts(child.temporaryFiles()));
+    assertEquals(List.of(Trial.LEFT_ALONE), run.errLines());
+    assertEquals(List.of(), child.temporaryFiles());
     return run.out();
   }
 
-  /** Without the copies of fonts that Java leaves when it is killed while it writes a report. */
-  private static List<String> withoutFonts(List<String> temporaryFiles) {
-    return temporaryFiles.stream().filter(name -> !name.startsWith("+~JF")).toList();
+  private boolean killed(Trial trial, Function<ChildRun, BooleanSupplier> moment) throws Exception {
+    ChildRun child = trial.start();
+    child.await(moment.apply(child));
+    return killed(child);
   }
 
   /**
-   * Kills a run at a moment.
+   * Kills a run and waits until nothing of it lives.
    *
    * @return false when it was over before
    */
-  private boolean killed(Path out, Function<ChildRun, BooleanSupplier> moment) throws Exception {
-    ChildRun child = started(out);
-    child.await(moment.apply(child));
+  private boolean killed(ChildRun child) throws Exception {
     List<ProcessHandle> workers = child.signal("KILL");
     int code = child.end().code();
     for (ProcessHandle worker : workers) {
@@ -97,47 +91,114 @@ class KilledRunTest {
 
   @Test
   void aRunThatWasKilledAgainAndAgainGoesOnToTheSameBytes() throws Exception {
-    night();
-    Path expected = home.resolve("expected");
+    Trial expected = trial("expected");
     finished(expected);
-    Path out = home.resolve("out");
-    assertTrue(killed(out, child -> () -> Files.exists(out.resolve(".rondure-lock"))));
-    assertTrue(killed(out, child -> () -> Records.in(out) > 0));
+    Trial trial = trial("killed");
+    Path out = trial.out();
+    assertTrue(killed(trial, child -> () -> Files.exists(out.resolve(".rondure-lock"))));
+    assertTrue(killed(trial, child -> () -> Records.in(out) > 0));
     int kept = Records.in(out);
-    assertTrue(kept > 0 && kept < FRAMES, kept + " records");
-    assertTrue(killed(out, child -> () -> Records.in(out) > kept));
-    assertTrue(killed(out, child -> () -> Files.exists(out.resolve(".rondure-partial"))));
-    String said = finished(out);
-    assertTrue(said.contains("Of 8 frames, 8 were measured before."), said);
-    Outputs.assertSame(Outputs.of(expected), out);
-    assertEquals(FRAMES, Records.in(out));
+    assertTrue(kept > 0 && kept < Trial.FRAMES, kept + " records");
+    assertTrue(killed(trial, child -> () -> Records.in(out) > kept));
+    assertTrue(killed(trial, child -> () -> Files.exists(out.resolve(".rondure-partial"))));
+    String said = finished(trial);
+    assertTrue(said.contains("Of 6 frames, 6 were measured before."), said);
+    trial.assertSame(expected);
+    assertEquals(Trial.FRAMES, Records.in(out));
   }
 
-  /** Moments drawn over the whole length of a run, each for a folder of its own. */
+  /** Moments drawn over the whole length of a run, each for a night of its own. */
   @Test
   @Tag("thorough")
   void aRunThatWasKilledAtAnyMomentGoesOnToTheSameBytes() throws Exception {
-    night();
-    Path expected = home.resolve("expected");
+    Trial expected = trial("expected");
     long begunNanos = System.nanoTime();
     finished(expected);
     long lengthNanos = System.nanoTime() - begunNanos;
     Random random = new Random(20261125);
     int kills = 0;
     for (int i = 0; i < RANDOM_MOMENTS; i++) {
-      Path out = home.resolve("out" + i);
+      Trial trial = trial("moment" + i);
       long startNanos = System.nanoTime();
       long moment = startNanos + (long) (random.nextDouble() * lengthNanos);
       boolean inTime =
-          killed(out, child -> () -> child.isOver() || System.nanoTime() - moment >= 0);
-      int kept = Records.in(out);
+          killed(trial, child -> () -> child.isOver() || System.nanoTime() - moment >= 0);
+      int kept = Records.in(trial.out());
       kills += inTime ? 1 : 0;
       lengthNanos = inTime ? lengthNanos : System.nanoTime() - startNanos;
-      String said = finished(out);
+      String said = finished(trial);
       assertEquals(kept > 0, said.contains("measured before"), said);
-      Outputs.assertSame(Outputs.of(expected), out);
+      trial.assertSame(expected);
       System.out.printf("moment %d: killed %b, %d records kept%n", i, inTime, kept);
     }
     assertTrue(kills >= RANDOM_MOMENTS / 2, kills + " runs were killed in time");
+  }
+
+  /**
+   * Killed exactly before an operation on files: making a folder, opening, writing, moving,
+   * removing a file, each before the first time that it is done, and amid the moves. One worker, so
+   * that they come in one order; a night is killed several times, at later and later operations,
+   * before it may go on to its end.
+   */
+  @Test
+  @Tag("thorough")
+  void aRunThatWasKilledBetweenTwoFileOperationsGoesOnToTheSameBytes() throws Exception {
+    Trial expected = trial("expected");
+    List<String> operations = new ArrayList<>();
+    try (FileOperations watched = FileOperations.listening()) {
+      ChildRun child = expected.start(watched.javaOption());
+      watched.follow(operations::add);
+      assertEquals(0, child.end().code());
+    }
+    List<Moment> moments = moments(operations);
+    int kills = 0;
+    for (int i = 0; i < NIGHTS; i++) {
+      Trial trial = trial("night" + i);
+      for (int at = i; at < moments.size(); at += NIGHTS) {
+        boolean killed = killedBefore(trial, moments.get(at));
+        kills += killed ? 1 : 0;
+        System.out.println(i + (killed ? ": killed before " : ": over before ") + moments.get(at));
+      }
+      finished(trial);
+      trial.assertSame(expected);
+    }
+    assertTrue(kills >= 0.8 * moments.size(), kills + " kills");
+  }
+
+  /**
+   * Before an operation.
+   *
+   * @param time its how-manieth time in the run, from 1
+   */
+  private record Moment(String operation, int time) {}
+
+  /** The first time that anything is done, and the middle one of several moves, in order. */
+  private static List<Moment> moments(List<String> operations) {
+    Map<String, Integer> times = new HashMap<>();
+    List<Moment> moments = new ArrayList<>();
+    for (String operation : operations) {
+      int time = times.merge(operation, 1, Integer::sum);
+      int all = Collections.frequency(operations, operation);
+      if (time == 1 || operation.startsWith("move ") && time == 1 + all / 2) {
+        moments.add(new Moment(operation, time));
+      }
+    }
+    return moments;
+  }
+
+  /**
+   * False when the command came to its end, since what an earlier run did need not be done again.
+   */
+  private boolean killedBefore(Trial trial, Moment moment) throws Exception {
+    List<String> done = new ArrayList<>();
+    try (FileOperations watched = FileOperations.listening()) {
+      ChildRun child = trial.start(watched.javaOption());
+      watched.follow(
+          what -> {
+            done.add(what);
+            return Collections.frequency(done, moment.operation()) < moment.time();
+          });
+      return killed(child);
+    }
   }
 }

@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -92,6 +94,47 @@ class SidecarRunTest {
     }
   }
 
+  /** Once for each file, however often it was met with; the rest of the log is that of any run. */
+  @Test
+  void sidecarsThatWereLeftAloneAreInTheLog() throws IOException {
+    Path night = SmallNight.tiffs(home.resolve("night"), 3);
+    Path plain = home.resolve("plain");
+    assertEquals(0, Run.report(plain, night).code());
+    Files.writeString(night.resolve("night_1.xmp"), "no XML");
+    Files.createDirectory(night.resolve("night_2.xmp"));
+    List<String> sentences =
+        List.of(
+            "night_1.xmp was left alone: it is no XML that can be read.",
+            "night_2.xmp was left alone: it is no file.");
+    List<String> expected = new ArrayList<>(Files.readAllLines(plain.resolve("run.log")));
+    sentences.forEach(sentence -> expected.add("Sidecar: " + sentence));
+    Path out = home.resolve("out");
+    for (int times = 1; times <= 2; times++) {
+      Run run = Run.report(out, "--sidecars", "--sidecars-beside", night);
+      assertEquals(0, run.code(), run.err());
+      assertEquals(sentences, run.errLines());
+      assertEquals(expected, Files.readAllLines(out.resolve("run.log")));
+      assertEquals(List.of("night_3.xmp"), Run.names(out.resolve("sidecars")));
+    }
+  }
+
+  @Test
+  void theEndTellsTenTroublesAndTheLogAll() throws IOException {
+    Path night = home.resolve("night");
+    for (int i = 1; i <= 12; i++) {
+      Path frame = night.resolve("n" + i + ".tif");
+      SmallNight.copy(OutputFormat.TIFF, 1, frame);
+      Files.write(frame, new byte[] {(byte) i}, StandardOpenOption.APPEND);
+      Files.writeString(night.resolve("n" + i + ".xmp"), "no XML");
+    }
+    Path out = home.resolve("out");
+    Run run = Run.report(out, "--sidecars-beside", night);
+    assertEquals(11, run.errLines().size(), run.err());
+    assertEquals("So were 2 more; run.log names them all.", run.errLines().get(10));
+    List<String> log = Files.readAllLines(out.resolve("run.log"));
+    assertEquals(12, log.stream().filter(line -> line.startsWith("Sidecar: ")).count());
+  }
+
   @Test
   void aDryRunSaysWhatWouldChangeAndWritesNothingAtAll() throws IOException {
     Path night = SmallNight.tiffs(home.resolve("night"), 2);
@@ -108,6 +151,37 @@ class SidecarRunTest {
     assertFalse(run.out().contains("report.pdf"), run.out());
     assertEquals(
         List.of("night_1.xmp was left alone: it is no XML that can be read."), run.errLines());
+  }
+
+  /** What is kept is used, what is not is measured and not kept; a damaged record neither way. */
+  @Test
+  void aDryRunUsesWhatWasMeasuredBeforeAndKeepsNothing() throws IOException {
+    Path night = SmallNight.tiffs(home.resolve("night"), 2);
+    Path out = home.resolve("out");
+    assertEquals(0, Run.report(out, night).code());
+    SmallNight.copy(OutputFormat.TIFF, 3, night.resolve("night_3.tif"));
+    Path damaged = Records.files(out).get(0);
+    Files.write(damaged, Arrays.copyOf(Files.readAllBytes(damaged), 1000));
+    Files.writeString(out.resolve("measured").resolve("2".repeat(64) + "-1.new"), "RNDF");
+    Map<String, String> before = state(home);
+    Run run = Run.report(out, "--sidecars-beside", "--dry-run", night);
+    assertEquals(0, run.code(), run.err());
+    assertTrue(run.out().contains("Of 3 frames, 1 was measured before."), run.out());
+    assertEquals(before, state(home));
+    Run beside = Run.of("report", "--workers", 1, "--sidecars-beside", "--dry-run", night);
+    assertFalse(beside.out().contains("measured before"), "the results are elsewhere");
+    assertEquals(before, state(home));
+  }
+
+  @Test
+  void aDryRunIsRefusedWhereTheRunWouldBe() throws IOException {
+    Path night = SmallNight.tiffs(home.resolve("night"), 1);
+    Path foreign = Files.createDirectory(home.resolve("foreign"));
+    Files.writeString(foreign.resolve("letter.txt"), "mine");
+    Run run = Run.report(foreign, "--sidecars-beside", "--dry-run", night);
+    assertEquals(2, run.code());
+    assertTrue(run.err().contains("holds files that Rondure did not write"), run.err());
+    assertEquals(List.of("letter.txt"), Run.names(foreign));
   }
 
   @ParameterizedTest

@@ -81,7 +81,7 @@ class UnexplainedNightTest {
   @Test
   void theLogSaysSoOfEveryFrame() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    RunLog.write(BOOK, "0.0.0", out);
+    RunLog.write(BOOK, "0.0.0", List.of(), out);
     String log = out.toString(StandardCharsets.UTF_8);
     assertEquals(3, log.lines().filter(line -> line.endsWith("measured only")).count(), log);
   }

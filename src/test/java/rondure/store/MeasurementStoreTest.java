@@ -154,6 +154,29 @@ class MeasurementStoreTest {
     assertTrue(isFound());
   }
 
+  /** As a dry run sees it, perhaps beside a run that is at work in the folder. */
+  @Test
+  void whoMayOnlyReadFindsWhatIsThereAndChangesNothing() throws IOException {
+    Path begun = Files.writeString(place.resolve("2".repeat(64) + "-1.new"), "RNDF");
+    List<String> before = names();
+    MeasurementStore reading = MeasurementStore.readOnly(place, SETTINGS);
+    assertTrue(reading.find(job, DIGEST).isPresent());
+    reading.keep(job, OTHER, measured);
+    assertEquals(Optional.empty(), reading.find(job, OTHER));
+    MeasurementStore.readOnly(place, SETTINGS).forgetOthers();
+    assertEquals(before, names());
+    assertTrue(Files.exists(begun));
+    assertEquals(Optional.empty(), reading.trouble());
+    Path link = Files.createSymbolicLink(home.resolve("link"), place);
+    for (Path none : List.of(link, home.resolve("nowhere"))) {
+      MeasurementStore empty = MeasurementStore.readOnly(none, SETTINGS);
+      assertTrue(empty.isEmpty());
+      assertEquals(Optional.empty(), empty.find(job, DIGEST));
+      assertEquals(Optional.empty(), empty.trouble());
+    }
+    assertFalse(Files.exists(home.resolve("nowhere")));
+  }
+
   @Test
   void recordsThatTheNightNoLongerNeedsAreRemovedAndNothingElse() throws IOException {
     store.keep(job, OTHER, measured);

@@ -1,16 +1,24 @@
 package rondure.report.layout;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.MemoryUsageSetting;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
+import rondure.base.WorkFolder;
 import rondure.report.picture.ReportFonts;
 
 /** Lays a filled page out as a tagged PDF (PDF/UA-1). */
@@ -41,8 +49,9 @@ public final class PdfLayout {
     Glyphs.clean(source);
     checkPictures(page.file(), source, pictures);
     PageResources resources = new PageResources(folder, pictures);
-    PDDocument document =
-        new PDDocument(MemoryUsageSetting.setupMixed(BYTES_IN_MEMORY).streamCache);
+    MemoryUsageSetting memory =
+        MemoryUsageSetting.setupMixed(BYTES_IN_MEMORY).setTempDir(WorkFolder.ofProgram().toFile());
+    PDDocument document = new PDDocument(memory.streamCache);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.usePDDocument(document);
     builder.withW3cDocument(source, "template:" + page.file());
@@ -50,7 +59,7 @@ public final class PdfLayout {
     builder.withProducer(facts.producer());
     builder.useObjectDrawerFactory(pictures);
     builder.useUnicodeLineBreaker(new LineBreaks());
-    addFonts(builder);
+    addFonts(builder, document);
     resources.guard(builder);
     try (document;
         PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
@@ -70,15 +79,28 @@ public final class PdfLayout {
    */
   public record FilledPage(String file, String xhtml) {}
 
-  private static void addFonts(PdfRendererBuilder builder) {
+  private static void addFonts(PdfRendererBuilder builder, PDDocument document) throws IOException {
     for (ReportFonts.Face face : ReportFonts.Face.values()) {
       builder.useFont(
-          face::open,
+          new PDFontSupplier(embedded(face, document)),
           face.family(),
           face.bold() ? 700 : 400,
           face.italic() ? FontStyle.ITALIC : FontStyle.NORMAL,
           true);
     }
+  }
+
+  /**
+   * The font without substitution of glyphs: a letter is drawn as lines are measured, and looking
+   * for what to substitute would take a third of the time of writing.
+   */
+  private static PDFont embedded(ReportFonts.Face face, PDDocument document) throws IOException {
+    TrueTypeFont font;
+    try (InputStream stream = face.open()) {
+      font = new TTFParser().parse(new RandomAccessReadBuffer(stream));
+    }
+    font.setEnableGsub(false);
+    return PDType0Font.load(document, font, true);
   }
 
   private static void checkPictures(String file, Document source, Pictures pictures)

@@ -5,6 +5,10 @@ import java.awt.FontFormatException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import rondure.base.WorkFolder;
 
 /**
  * The fonts of the report: Liberation (SIL Open Font License), packed with the program.
@@ -52,11 +56,14 @@ public final class ReportFonts {
       return stream;
     }
 
-    /** The font for drawing and for asking about glyphs, 1 unit high. */
+    /**
+     * The font for drawing and for asking about glyphs, 1 unit high. Java draws from files only,
+     * and would make a temporary one itself, which a killed run leaves for good.
+     */
     public synchronized Font font() {
       if (font == null) {
-        try (InputStream stream = open()) {
-          font = Font.createFont(Font.TRUETYPE_FONT, stream);
+        try {
+          font = Font.createFont(Font.TRUETYPE_FONT, file().toFile());
         } catch (IOException e) {
           throw new UncheckedIOException(e);
         } catch (FontFormatException e) {
@@ -64,6 +71,14 @@ public final class ReportFonts {
         }
       }
       return font;
+    }
+
+    private Path file() throws IOException {
+      Path file = WorkFolder.ofProgram().resolve(name() + ".ttf");
+      try (InputStream stream = open()) {
+        Files.copy(stream, file, StandardCopyOption.REPLACE_EXISTING);
+      }
+      return file;
     }
   }
 

@@ -11,6 +11,10 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermission;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import rondure.base.FileTrouble;
 
 /** Reads a sidecar that somebody else may have written. */
@@ -19,6 +23,14 @@ final class ExistingSidecar {
 
   /** Sidecars with many brush strokes reach some megabytes. */
   static final int LARGEST_BYTES = 16 * MEGABYTE;
+
+  /** The XML declaration (XML 1.0, productions 23 and 80) up to the name of the encoding. */
+  private static final Pattern DECLARED =
+      Pattern.compile("<\\?xml[^>]*?\\sencoding\\s*=\\s*[\"']([^\"'>]*)");
+
+  /** Names of the encodings that XMP may have, and of their common part. */
+  private static final Set<String> UNICODE =
+      Set.of("UTF-8", "UTF8", "UTF-16", "UTF-16LE", "UTF-16BE", "US-ASCII", "ASCII");
 
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 
@@ -55,9 +67,19 @@ final class ExistingSidecar {
     try {
       CharSequence text = charset(bytes).newDecoder().decode(ByteBuffer.wrap(bytes));
       boolean marked = text.length() > 0 && text.charAt(0) == BYTE_ORDER_MARK;
-      return text.subSequence(marked ? 1 : 0, text.length()).toString();
+      String plain = text.subSequence(marked ? 1 : 0, text.length()).toString();
+      requireUnicode(plain);
+      return plain;
     } catch (CharacterCodingException e) {
       throw new SidecarProblem("it is no text in UTF-8 or UTF-16", e);
+    }
+  }
+
+  /** Bytes of another encoding may look like UTF-8 and mean other letters. */
+  private static void requireUnicode(String text) throws SidecarProblem {
+    Matcher declared = DECLARED.matcher(text);
+    if (declared.lookingAt() && !UNICODE.contains(declared.group(1).toUpperCase(Locale.ROOT))) {
+      throw new SidecarProblem("it is no text in UTF-8 or UTF-16");
     }
   }
 

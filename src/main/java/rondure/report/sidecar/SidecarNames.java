@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rondure.base.PathNames;
 import rondure.intake.FoundFile;
@@ -63,6 +65,13 @@ final class SidecarNames {
           .forEach(path -> places.add(place(member, path, true)));
     }
     return places;
+  }
+
+  /** The folders of all pictures, where sidecars may lie. */
+  Set<Path> folders() {
+    return files.values().stream()
+        .map(file -> file.path().getParent())
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
   private void learnShortNames(NightFrame frame) {

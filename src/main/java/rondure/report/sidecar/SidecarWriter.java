@@ -15,8 +15,9 @@ import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.HashSet;
 import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import rondure.base.PathNames;
 
 /**
@@ -26,13 +27,14 @@ import rondure.base.PathNames;
  * other begun.
  */
 final class SidecarWriter implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(SidecarWriter.class);
+
   /** What is added to the name of a sidecar for its backup. */
   static final String BACKUP = ".before-rondure";
 
   private static final String PARTIAL = ".rondure-partial-";
 
   private final Thread shutdownHook = new Thread(this::end, "sidecars-shutdown");
-  private final Set<Path> cleared = new HashSet<>();
   private boolean ended;
 
   SidecarWriter() {
@@ -55,9 +57,7 @@ final class SidecarWriter implements AutoCloseable {
     if (ended) {
       throw new InterruptedIOException("the run was stopped while it wrote sidecars");
     }
-    Path folder = place.path().getParent();
-    clear(folder);
-    Path partial = folder.resolve(PARTIAL + ProcessHandle.current().pid());
+    Path partial = place.path().resolveSibling(PARTIAL + ProcessHandle.current().pid());
     try {
       if (place.isThere()) {
         backUp(place.path(), partial);
@@ -105,19 +105,16 @@ final class SidecarWriter implements AutoCloseable {
     }
   }
 
-  /** Removes what a killed run left half-written in a folder, once for each folder. */
-  private void clear(Path folder) throws IOException {
-    if (!cleared.add(folder)) {
-      return;
-    }
+  /** Removes what a killed run left half-written in a folder, as far as that is possible. */
+  synchronized void clear(Path folder) {
     try (DirectoryStream<Path> left = Files.newDirectoryStream(folder, PARTIAL + "*")) {
       for (Path file : left) {
-        if (!isInUse(file)) {
-          Files.deleteIfExists(file);
+        if (Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && !isInUse(file)) {
+          Files.delete(file);
         }
       }
-    } catch (DirectoryIteratorException e) {
-      throw e.getCause();
+    } catch (IOException | DirectoryIteratorException closed) {
+      LOG.debug("{} not cleared", folder, closed);
     }
   }
 

@@ -69,6 +69,7 @@ public final class Sidecars {
       return;
     }
     try (SidecarWriter writer = new SidecarWriter()) {
+      names.folders().forEach(writer::clear);
       visit(true, (place, merged) -> writeOne(writer, place, merged));
     }
   }

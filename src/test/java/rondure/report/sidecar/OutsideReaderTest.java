@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -97,6 +98,22 @@ class OutsideReaderTest {
     Map<String, JsonNode> before = foreign(read(home).get("d.xmp"));
     assertTrue(before.size() >= 7, before.toString());
     assertEquals(before, foreign(read(folder).get("d.xmp")));
+  }
+
+  /** UTF-16 becomes UTF-8, and says the same to a reader of its own. */
+  @Test
+  void itReadsTheSameOfUtf16BeforeAndAfter() throws Exception {
+    byte[] wide = ("\uFEFF" + Packets.rich()).getBytes(StandardCharsets.UTF_16LE);
+    Path folder = Files.createDirectory(home.resolve("merged"));
+    Files.write(home.resolve("d.xmp"), wide);
+    Files.write(folder.resolve("d.xmp"), wide);
+    new GradedNight(folder).frame(Grade.LOOK_CLOSER, "d.nef").beside();
+    Map<String, JsonNode> before = foreign(read(home).get("d.xmp"));
+    assertTrue(before.size() >= 7, before.toString());
+    JsonNode after = read(folder).get("d.xmp");
+    assertEquals(before, foreign(after));
+    assertEquals(3, after.get("XMP-xmp:Rating").asInt());
+    assertTrue(words(after).contains("Milchstra\u00DFe"), after.toString());
   }
 
   private static Map<String, JsonNode> foreign(JsonNode file) {

@@ -213,6 +213,11 @@ class SidecarsTest {
     assertFalse(Files.exists(left));
     assertTrue(Files.exists(ours));
     assertTrue(Files.readString(folder.resolve("2.xmp")).endsWith("</x:xmpmeta>\n"));
+    Path again = Files.writeString(folder.resolve(".rondure-partial-" + unused), "<x:xmp");
+    Path named = Files.createDirectory(folder.resolve(".rondure-partial-" + (unused - 1)));
+    assertEquals(0, night.beside().made());
+    assertFalse(Files.exists(again), "also where nothing is to be written");
+    assertTrue(Files.exists(named), "no file of ours");
   }
 
   /** Whoever looks at any moment finds the whole file of one state or of the other. */

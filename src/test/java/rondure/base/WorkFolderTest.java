@@ -1,4 +1,4 @@
-package rondure.crew;
+package rondure.base;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -76,6 +76,15 @@ class WorkFolderTest {
     assertTrue(Files.exists(young));
     assertTrue(Files.exists(foreign));
     assertTrue(Files.exists(target.resolve("frame")));
+  }
+
+  @Test
+  void theProgramHasOneOfItsOwn() throws Exception {
+    Path folder = WorkFolder.ofProgram();
+    assertEquals(folder, WorkFolder.ofProgram());
+    assertTrue(Files.isDirectory(folder));
+    WorkFolder.removeStale(folder.getParent());
+    assertTrue(Files.isDirectory(folder));
   }
 
   private int count;

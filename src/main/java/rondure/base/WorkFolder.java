@@ -1,4 +1,4 @@
-package rondure.crew;
+package rondure.base;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
@@ -15,6 +15,7 @@ import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
@@ -23,10 +24,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The private temporary folder of one run, for its owner only: crash logs and whatever libraries
- * put down. A lock held as long as the run lives tells it from folders that a killed run left.
+ * A private temporary folder, for its owner only: crash logs and whatever libraries put down. A
+ * lock held as long as the program lives tells it from folders that a killed one left.
  */
-final class WorkFolder implements AutoCloseable {
+public final class WorkFolder implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WorkFolder.class);
   private static final String PREFIX = "rondure-work-";
   private static final String LOCK_NAME = "lock";
@@ -41,6 +42,8 @@ final class WorkFolder implements AutoCloseable {
    */
   private static final Set<Path> OURS = ConcurrentHashMap.newKeySet();
 
+  private static Optional<WorkFolder> ofProgram = Optional.empty();
+
   private final Path path;
   private final FileChannel channel;
 
@@ -49,8 +52,45 @@ final class WorkFolder implements AutoCloseable {
     this.channel = channel;
   }
 
+  /**
+   * The folder of this program from its first use to its end, in the system's temporary folder.
+   * Whoever makes temporary files puts them here, so that a program that is killed leaves nothing
+   * but a folder which the next one removes.
+   *
+   * @throws IOException with words for the user when it cannot be made or the program is ending
+   */
+  public static Path ofProgram() throws IOException {
+    synchronized (OURS) {
+      if (ofProgram.isEmpty()) {
+        ofProgram = Optional.of(untilTheEnd(inTemporaryFolder()));
+      }
+      return ofProgram.get().path();
+    }
+  }
+
+  private static WorkFolder inTemporaryFolder() throws IOException {
+    Path root = Path.of(System.getProperty("java.io.tmpdir"));
+    removeStale(root);
+    try {
+      return create(root);
+    } catch (IOException e) {
+      throw new IOException(
+          "no temporary folder can be made in " + root + "; check its free space and rights", e);
+    }
+  }
+
+  private static WorkFolder untilTheEnd(WorkFolder folder) throws IOException {
+    try {
+      new EndHook(folder::close, "work-folder-shutdown").add();
+      return folder;
+    } catch (IllegalStateException ending) {
+      folder.close();
+      throw new IOException("the program is ending", ending);
+    }
+  }
+
   /** Makes a new folder under {@code root}. */
-  static WorkFolder create(Path root) throws IOException {
+  public static WorkFolder create(Path root) throws IOException {
     String prefix = PREFIX + ProcessHandle.current().pid() + "-";
     Path path = Files.createTempDirectory(root.toAbsolutePath(), prefix);
     OURS.add(path);
@@ -76,7 +116,8 @@ final class WorkFolder implements AutoCloseable {
     }
   }
 
-  Path path() {
+  /** Where it is, absolute. */
+  public Path path() {
     return path;
   }
 
@@ -93,7 +134,7 @@ final class WorkFolder implements AutoCloseable {
   }
 
   /** Removes the folders under {@code root} that runs left behind which no longer live. */
-  static void removeStale(Path root) {
+  public static void removeStale(Path root) {
     Path absolute = root.toAbsolutePath();
     try (DirectoryStream<Path> folders = Files.newDirectoryStream(absolute, PREFIX + "*")) {
       for (Path folder : folders) {
