@@ -51,10 +51,13 @@ final class Remarks {
   }
 
   private void missingFacts(List<NightFrame> frames) {
+    boolean some = frames.stream().anyMatch(f -> f.facts().captureTime().isPresent());
     count(
         frames,
         f -> f.facts().captureTime().isEmpty(),
-        "%s no capture time: placed last, in the order of their file names.");
+        some
+            ? "%s no capture time: placed last, in the order of their file names."
+            : "%s no capture time; the order is that of the file names.");
     count(
         frames,
         f -> f.facts().exposureSeconds().isEmpty(),
@@ -63,7 +66,7 @@ final class Remarks {
     count(
         frames,
         f -> f.facts().exposureSeconds().isPresent() && f.trailPredictedPx().isEmpty(),
-        "%s no focal length or pixel pitch: the trail cannot be predicted and widths have no"
+        "%s no focal length, or no pixel pitch: the trail cannot be predicted and widths have no"
             + " angle on the sky (give --focal-length and --pixel-pitch).");
   }
 

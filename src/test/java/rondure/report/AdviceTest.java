@@ -67,6 +67,17 @@ class AdviceTest {
     assertTrue(advice(of(by(Mark.NONE), creep)).get(0).contains("every 25 minutes"));
   }
 
+  /** How often stands where it reads well, and a sentence begins with a capital. */
+  @Test
+  void howOftenAnEventCameReadsWell() throws TemplateProblem {
+    Event knocked = event(EventKind.FOCUS_KNOCKED, Map.of("widthRatio", 1.2));
+    Event hand = event(EventKind.HAND_ON_SHUTTER, Map.of("wideningRatio", 1.4));
+    List<String> said = advice(of(by(Mark.NONE), knocked, hand));
+    assertTrue(said.contains("Tape the focus ring: the focus jumped once."), said + "");
+    String shook = "The camera shook at the start of a burst once, and stars grew up to 1.4 times";
+    assertTrue(said.stream().anyMatch(line -> line.startsWith(shook)), said + "");
+  }
+
   /** 3 px a minute in 20 s is 1 px. */
   @Test
   void weightDelayAndHeadComeFromTheEventsBehindTheTripod() throws TemplateProblem {
