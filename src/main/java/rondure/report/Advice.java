@@ -51,7 +51,9 @@ final class Advice {
     return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
   }
 
-  /** Of frames that are not kept though no cause stands out: against what adds most to them. */
+  /**
+   * Of frames that are not kept though no cause softened it much: against what adds most to them.
+   */
   private static Optional<String> notKept(ReportContext context) {
     Map<Cause, Long> parts =
         context.measured().stream()

@@ -16,7 +16,7 @@ import rondure.report.picture.NightStrip;
 /** Makes the view of "The night at a glance". */
 final class GlancePage {
   private static final int STRIP_WIDTH = 655;
-  private static final int STRIP_HEIGHT_MOST = 140;
+  private static final int STRIP_HEIGHT_MOST = 104;
   private static final int BEST = 5;
   private static final int REMARKS = 2;
   private static final int LONGEST_TITLE = 60;
@@ -139,7 +139,7 @@ final class GlancePage {
             .say(
                 "glance.uses",
                 "full",
-                context.words().count("count.frame", countUses(OutputUse.FULL_SIZE)),
+                Integer.toString(countUses(OutputUse.FULL_SIZE)),
                 "screen",
                 Integer.toString(countUses(OutputUse.SCREEN_4K)),
                 "web",

@@ -8,7 +8,7 @@ import rondure.night.NightSummary;
 
 /** A sentence for each night of a set that holds several. */
 final class NightLines {
-  private static final int MOST = 5;
+  private static final int MOST = 3;
 
   private final ReportContext context;
 
@@ -46,7 +46,9 @@ final class NightLines {
             "kept",
             Integer.toString(night.keepCount()),
             "rest",
-            measured.isEmpty() ? "" : new GlanceVerdict(context).rest(measured))
+            measured.stream().allMatch(Ranking::isKeep)
+                ? ""
+                : new GlanceVerdict(context).rest(measured))
         .strip();
   }
 

@@ -40,6 +40,11 @@ record SceneFigures(Scene scene, List<NightFrame> frames) {
         : Optional.of(Math.min(RobustStats.median(widths), sharpest.orElse(Double.MAX_VALUE)));
   }
 
+  /** Whether the own width is without what sky, tripod, focus and haze add. */
+  boolean hasBudget() {
+    return frames.stream().anyMatch(frame -> frame.budget().isPresent());
+  }
+
   private static double ownWidthPx(NightFrame frame) {
     Terms terms = frame.budget().map(Budget::sky).orElseThrow();
     double own = terms.corePx2() + Math.max(0, terms.lensPx2());

@@ -13,7 +13,7 @@ public record ShownSetting(String name, String value, String meaning) {
 
   /** A value as it is shown: whole numbers without a decimal point. */
   public static String spelled(Object value) {
-    return value instanceof Double number
+    return value instanceof Double number && Double.isFinite(number)
         ? BigDecimal.valueOf(number).stripTrailingZeros().toPlainString()
         : String.valueOf(value);
   }

@@ -57,10 +57,10 @@ class GlanceWordsTest {
         .filter(Ranking::isMeasured)
         .forEach(f -> counts[f.usefulness().orElseThrow().largestUse().ordinal()]++);
     String said = glance(book).uses().get(0);
-    assertTrue(said.contains("large print, in " + counts[0] + " frame"), said);
-    assertTrue(said.contains("a screen they do in " + counts[1] + " more"), said);
-    assertTrue(said.contains("a web page in " + counts[2] + " more"), said);
-    assertTrue(said.contains("In " + counts[3] + " they do at none"), said);
+    assertTrue(said.contains("large print: " + counts[0] + ";"), said);
+    assertTrue(said.contains("a screen at most: " + counts[1] + ";"), said);
+    assertTrue(said.contains("a web page at most: " + counts[2] + ";"), said);
+    assertTrue(said.contains("at none of these sizes: " + counts[3] + "."), said);
     List<NightFrame> lost = some(f -> f.status() == FrameStatus.UNREADABLE, 2);
     assertEquals(List.of(), glance(BookFixture.book("ridge", lost)).uses());
   }
