@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import rondure.blur.SceneReference;
 import rondure.intake.Linearity;
 import rondure.sky.StaticReport;
+import rondure.stars.StarField;
 
 /** Remarks on a set in plain words: what is missing, what was assumed, what looks odd. */
 final class Remarks {
@@ -89,7 +90,7 @@ final class Remarks {
   private void sizes(List<NightFrame> frames) {
     count(
         frames,
-        f -> sizes.of(f.cameraName()).filter(usual -> isSmaller(f, usual)).isPresent(),
+        this::isSmaller,
         "%s fewer pixels than its camera's other frames: resized or cropped, so full-size"
             + " sharpness cannot be judged from it.");
     List<String> cameras = frames.stream().map(NightFrame::cameraName).distinct().sorted().toList();
@@ -102,11 +103,9 @@ final class Remarks {
     }
   }
 
-  private static boolean isSmaller(NightFrame frame, UsualSizes.Size usual) {
-    int width = frame.measurement().orElseThrow().field().widthPx();
-    int height = frame.measurement().orElseThrow().field().heightPx();
-    UsualSizes.Size size = new UsualSizes.Size(width, height);
-    return !size.isSameTurned(usual) && size.areaPx() < 0.98 * usual.areaPx();
+  private boolean isSmaller(NightFrame frame) {
+    StarField field = frame.measurement().orElseThrow().field();
+    return sizes.isSmaller(frame.cameraName(), field.widthPx(), field.heightPx());
   }
 
   private void clocks(List<NightFrame> frames, List<Shot> shots) {

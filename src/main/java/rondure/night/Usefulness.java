@@ -45,6 +45,20 @@ public record Usefulness(OutputUse largestUse, double pointUpToWidthPx, double l
     return new Usefulness(use(scale, longSidePx, settings), scale * widthPx, leastPx);
   }
 
+  /**
+   * The same, of a picture that was made smaller or cropped: at its own full size it is not what
+   * the camera took, so that serves a screen or a page only.
+   *
+   * @param longSidePx its longer side
+   */
+  Usefulness ofSmallerCopy(double longSidePx, UseSettings settings) {
+    boolean screen = longSidePx >= settings.screenLongSidePx();
+    return largestUse == OutputUse.FULL_SIZE
+        ? new Usefulness(
+            screen ? OutputUse.SCREEN_4K : OutputUse.WEB, pointUpToWidthPx, leastWidthPx)
+        : this;
+  }
+
   private static OutputUse use(double scale, int longSidePx, UseSettings settings) {
     if (scale >= 1) {
       return OutputUse.FULL_SIZE;
