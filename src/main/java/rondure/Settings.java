@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import rondure.crew.CrewSettings;
 import rondure.intake.FactOverrides;
+import rondure.night.EventSettings;
 import rondure.night.GradeSettings;
 import rondure.night.NightSettings;
 import rondure.night.UseSettings;
@@ -82,8 +83,52 @@ public record Settings(
                     "widestCorePx",
                     night.widestCorePx(),
                     "A scene out of focus whose sharpest frames are wider, px, has nothing to keep.")));
+    rows.addAll(shownSorting(night));
     rows.addAll(shownGrades(night.grades()));
+    rows.addAll(shownEvents(night.events()));
     return rows;
+  }
+
+  private static List<ShownSetting> shownSorting(NightSettings night) {
+    return List.of(
+        shown("nightGapHours", night.nightGapHours(), "A longer pause starts another night, h."),
+        shown(
+            "softFwhmPx",
+            night.softFwhmPx(),
+            "A scene whose sharpest frames are wider, px, gets a remark."),
+        shown(
+            "trailsIntendedPx",
+            night.trailsIntendedPx(),
+            "Longer trails, px, are taken for wanted."),
+        shown(
+            "trailsIntendedSeconds",
+            night.trailsIntendedSeconds(),
+            "Where the exposure is known, no shorter one, s, is taken for wanted trails."),
+        shown(
+            "panoramaAspect",
+            night.panoramaAspect(),
+            "Longer over shorter side from which a picture is a panorama."));
+  }
+
+  private static List<ShownSetting> shownEvents(EventSettings events) {
+    return List.of(
+        shown("falseAlarmRate", events.falseAlarmRate(), "Events by chance, for each frame."),
+        shown("knockLeastPx", events.knockLeastPx(), "A knock: least jump of the camera, px."),
+        shown(
+            "reAimShare",
+            events.reAimShare(),
+            "A new aim: least jump, as a share of the longer side."),
+        shown(
+            "shakeWidening",
+            events.shakeWidening(),
+            "Wind or hand: least widening by the tripod, times."),
+        shown("pauseRatio", events.pauseRatio(), "A pause: least wait over the usual one, times."),
+        shown("droopPxPerMin", events.droopPxPerMin(), "A sagging camera: least speed, px/min."),
+        shown(
+            "focusPerHour", events.focusPerHour(), "Creeping focus: least growth, share an hour."),
+        shown("focusStep", events.focusStep(), "Focus knocked: least step of the width, share."),
+        shown("lossMag", events.lossMag(), "Dew or cloud: least loss of light, magnitudes."),
+        shown("brighterMag", events.brighterMag(), "Brighter sky: least change, magnitudes."));
   }
 
   private static List<ShownSetting> shownGrades(GradeSettings grades) {

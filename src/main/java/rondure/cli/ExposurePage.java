@@ -15,6 +15,7 @@ final class ExposurePage {
   private static final int ROWS = 6;
   private static final int FIRST_COLUMN = 12;
   private static final int COLUMN = 18;
+  private static final double NEAR_POLE_DEG = 80;
 
   private final Optics optics;
   private final double pitchMicrons;
@@ -30,7 +31,7 @@ final class ExposurePage {
     columns.put("this aim", rate(aimDeg));
     addColumn("equator", 0, aimDeg);
     addColumn("45°", 45, aimDeg);
-    addColumn("80°, near a pole", 80, aimDeg);
+    addColumn("80°, near a pole", NEAR_POLE_DEG, aimDeg);
   }
 
   /**
@@ -85,7 +86,7 @@ final class ExposurePage {
   }
 
   private String oneWidth(TrailRate rate) {
-    return rate.secondsFor(optics.starWidthPx()).map(ExposurePage::exposure).orElse("any");
+    return rate.secondsFor(optics.starWidthPx()).map(ExposurePage::about).orElse("any");
   }
 
   private static String row(String head, List<String> cells) {
@@ -119,26 +120,40 @@ final class ExposurePage {
 
   private String rule(double seconds) {
     return String.format(
-        Locale.ROOT, "%s: %.1f px on the equator", exposure(seconds), equator.trailPx(seconds));
+        Locale.ROOT, "%s: %.1f px on the equator", about(seconds), equator.trailPx(seconds));
   }
 
-  /** Off the axis of a rectilinear lens a trail grows by up to 1 + X², X = x over f. */
+  /** How much longer trails are at the ends of the longer side, however the camera is turned. */
   private void edges() {
     lines.add(
         optics
             .sensorWidthMm()
             .map(width -> width / 2 / optics.focalLengthMm())
-            .map(
-                x ->
-                    String.format(
-                        Locale.ROOT,
-                        "Towards the left and right edges trails are up to %.2f times as long, in"
-                            + " the corners longer still (lens without distortion).",
-                        1 + x * x))
+            .map(this::edges)
             .orElse("Towards the edges of a wide lens trails are longer, longest in the corners."));
-    if (Math.abs(optics.declinationDeg()) >= 80) {
+    if (isNearPole()) {
       lines.add("Near a pole only the middle stands still: stars away from it trail more.");
     }
+  }
+
+  private String edges(double tangent) {
+    double aimDeg = optics.declinationDeg();
+    double times = rate(aimDeg).longestTimesEquator(tangent);
+    return isNearPole()
+        ? String.format(
+            Locale.ROOT,
+            "At the ends of the frame's longer side trails are up to %.2f times those of the"
+                + " equator, in the corners longer still (lens without distortion).",
+            times)
+        : String.format(
+            Locale.ROOT,
+            "Towards the ends of the frame's longer side trails are up to %.2f times as long, in"
+                + " the corners longer still (lens without distortion).",
+            times / Math.cos(Math.toRadians(aimDeg)));
+  }
+
+  private boolean isNearPole() {
+    return Math.abs(optics.declinationDeg()) >= NEAR_POLE_DEG;
   }
 
   /** "1/8 s", "6.9 s", "20 s". */
@@ -149,6 +164,11 @@ final class ExposurePage {
     return String.format(Locale.ROOT, seconds < 9.95 ? "%.1f" : "%.0f", seconds)
             .replaceAll("\\.0$", "")
         + " s";
+  }
+
+  /** Of an exposure worked out: "0.24 s", where the dial's nearest would be a fifth off. */
+  private static String about(double seconds) {
+    return seconds >= 0.1 && seconds < 0.995 ? plain(seconds) + " s" : exposure(seconds);
   }
 
   /** At most two decimals, no trailing zeros. */

@@ -32,6 +32,10 @@ public final class Main {
     return new CommandLine(new Main())
         .setExpandAtFiles(false)
         .registerConverter(Path.class, Main::path)
+        .registerConverter(Double.class, Main::number)
+        .registerConverter(double.class, Main::number)
+        .registerConverter(Integer.class, Main::wholeNumber)
+        .registerConverter(int.class, Main::wholeNumber)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(troubles)
         .setExecutionExceptionHandler(troubles);
@@ -46,6 +50,23 @@ public final class Main {
               + text
               + "\" is no name that can be spelled here; if it holds other letters than ASCII, set"
               + " the locale to UTF-8, for instance LC_ALL=C.UTF-8");
+    }
+  }
+
+  private static Double number(String text) {
+    try {
+      return Double.valueOf(text);
+    } catch (NumberFormatException e) {
+      throw new TypeConversionException(
+          "\"" + text + "\" is not a number; write it like 24 or 2.8, without a unit");
+    }
+  }
+
+  private static Integer wholeNumber(String text) {
+    try {
+      return Integer.valueOf(text);
+    } catch (NumberFormatException e) {
+      throw new TypeConversionException("\"" + text + "\" is not a whole number");
     }
   }
 

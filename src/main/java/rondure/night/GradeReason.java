@@ -12,7 +12,10 @@ public enum GradeReason {
   OUT_OF_FOCUS,
   /** Haze, dew or cloud took light. */
   HAZE,
-  /** No use for it: value is the width up to which stars are points, limit the web's, px. */
+  /**
+   * No use for it: value is the width of the picture up to which stars are points, limit its width
+   * at the smallest use, px.
+   */
   NO_USE,
   /** As tight and as round as the scene's sharpest: value and limit are ratios. */
   TIGHT

@@ -33,8 +33,7 @@ final class GradeRule {
     }
     addShape(aside, ratio, limits.asideWidthRatio(), shape.roundness(), limits.asideRoundness());
     if (use.largestUse() == OutputUse.NONE) {
-      aside.add(
-          Graded.Why.of(GradeReason.NO_USE, use.pointUpToWidthPx(), limits.uses().webLongSidePx()));
+      aside.add(Graded.Why.of(GradeReason.NO_USE, use.pointUpToWidthPx(), use.leastWidthPx()));
     }
     if (!aside.isEmpty()) {
       return new Graded(Grade.SET_ASIDE, aside);

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import rondure.blur.Attribution;
 import rondure.blur.SceneReference;
 import rondure.intake.CaptureTime;
+import rondure.stars.StarField;
 
 /** Builds the book of a night from its measured exposures. */
 public final class NightBuilder {
@@ -50,7 +51,9 @@ public final class NightBuilder {
           int number = scenes.size() + 1;
           SceneJudge.Judgement judgement = judge.judge(places.stream().map(shots::get).toList());
           for (int i = 0; i < places.size(); i++) {
-            frames[places.get(i)] = inside(judgement.frames().get(i), number, key.nightIndex());
+            SceneJudge.JudgedShot judged = judgement.frames().get(i);
+            frames[places.get(i)] =
+                inside(judged, number, key.nightIndex(), usefulness(judged, sizes));
           }
           scenes.add(scene(number, key, places, judgement));
           judgements.add(judgement);
@@ -116,7 +119,19 @@ public final class NightBuilder {
         shot.exposure().measurement());
   }
 
-  private static NightFrame inside(SceneJudge.JudgedShot judged, int scene, int night) {
+  /** Full-size sharpness cannot be judged from a copy with fewer pixels than its camera makes. */
+  private Optional<Usefulness> usefulness(SceneJudge.JudgedShot judged, UsualSizes sizes) {
+    StarField field = judged.measurement().field();
+    boolean smaller =
+        sizes.isSmaller(judged.shot().cameraName(), field.widthPx(), field.heightPx());
+    int longSidePx = Math.max(field.widthPx(), field.heightPx());
+    return smaller
+        ? judged.usefulness().map(u -> u.ofSmallerCopy(longSidePx, settings.grades().uses()))
+        : judged.usefulness();
+  }
+
+  private static NightFrame inside(
+      SceneJudge.JudgedShot judged, int scene, int night, Optional<Usefulness> usefulness) {
     Shot shot = judged.shot();
     return new NightFrame(
         shot.exposure().file(),
@@ -132,7 +147,7 @@ public final class NightBuilder {
         judged.verdict(),
         judged.budget(),
         judged.course(),
-        judged.usefulness(),
+        usefulness,
         judged.graded(),
         Optional.of(judged.measurement()));
   }

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import rondure.blur.SceneReference;
 import rondure.intake.Linearity;
 import rondure.sky.StaticReport;
+import rondure.stars.StarField;
 
 /** Remarks on a set in plain words: what is missing, what was assumed, what looks odd. */
 final class Remarks {
@@ -51,10 +52,13 @@ final class Remarks {
   }
 
   private void missingFacts(List<NightFrame> frames) {
+    boolean some = frames.stream().anyMatch(f -> f.facts().captureTime().isPresent());
     count(
         frames,
         f -> f.facts().captureTime().isEmpty(),
-        "%s no capture time: placed last, in the order of their file names.");
+        some
+            ? "%s no capture time: placed last, in the order of their file names."
+            : "%s no capture time; the order is that of the file names.");
     count(
         frames,
         f -> f.facts().exposureSeconds().isEmpty(),
@@ -63,7 +67,7 @@ final class Remarks {
     count(
         frames,
         f -> f.facts().exposureSeconds().isPresent() && f.trailPredictedPx().isEmpty(),
-        "%s no focal length or pixel pitch: the trail cannot be predicted and widths have no"
+        "%s no focal length, or no pixel pitch: the trail cannot be predicted and widths have no"
             + " angle on the sky (give --focal-length and --pixel-pitch).");
   }
 
@@ -86,7 +90,7 @@ final class Remarks {
   private void sizes(List<NightFrame> frames) {
     count(
         frames,
-        f -> sizes.of(f.cameraName()).filter(usual -> isSmaller(f, usual)).isPresent(),
+        this::isSmaller,
         "%s fewer pixels than its camera's other frames: resized or cropped, so full-size"
             + " sharpness cannot be judged from it.");
     List<String> cameras = frames.stream().map(NightFrame::cameraName).distinct().sorted().toList();
@@ -99,11 +103,9 @@ final class Remarks {
     }
   }
 
-  private static boolean isSmaller(NightFrame frame, UsualSizes.Size usual) {
-    int width = frame.measurement().orElseThrow().field().widthPx();
-    int height = frame.measurement().orElseThrow().field().heightPx();
-    UsualSizes.Size size = new UsualSizes.Size(width, height);
-    return !size.isSameTurned(usual) && size.areaPx() < 0.98 * usual.areaPx();
+  private boolean isSmaller(NightFrame frame) {
+    StarField field = frame.measurement().orElseThrow().field();
+    return sizes.isSmaller(frame.cameraName(), field.widthPx(), field.heightPx());
   }
 
   private void clocks(List<NightFrame> frames, List<Shot> shots) {

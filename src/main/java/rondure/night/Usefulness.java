@@ -16,8 +16,10 @@ import rondure.stars.StarField;
  * @param largestUse the most demanding use that it serves
  * @param pointUpToWidthPx width of the displayed picture, at most its own, up to which stars are
  *     points over the wanted share of the sky's area
+ * @param leastWidthPx width of the displayed picture at the smallest use: stars that are points
+ *     only in narrower ones serve none
  */
-public record Usefulness(OutputUse largestUse, double pointUpToWidthPx) {
+public record Usefulness(OutputUse largestUse, double pointUpToWidthPx, double leastWidthPx) {
   /** Points of the sky that are asked along the longer side of the frame. */
   private static final int POINTS_ALONG = 16;
 
@@ -39,7 +41,22 @@ public record Usefulness(OutputUse largestUse, double pointUpToWidthPx) {
     double scale = scale(field, settings);
     int widthPx = orientation.displayWidthPx(field.widthPx(), field.heightPx());
     int longSidePx = Math.max(field.widthPx(), field.heightPx());
-    return new Usefulness(use(scale, longSidePx, settings), scale * widthPx);
+    double leastPx = webPx(longSidePx, settings) * widthPx / longSidePx;
+    return new Usefulness(use(scale, longSidePx, settings), scale * widthPx, leastPx);
+  }
+
+  /**
+   * The same, of a picture that was made smaller or cropped: at its own full size it is not what
+   * the camera took, so that serves a screen or a page only.
+   *
+   * @param longSidePx its longer side
+   */
+  Usefulness ofSmallerCopy(double longSidePx, UseSettings settings) {
+    boolean screen = longSidePx >= settings.screenLongSidePx();
+    return largestUse == OutputUse.FULL_SIZE
+        ? new Usefulness(
+            screen ? OutputUse.SCREEN_4K : OutputUse.WEB, pointUpToWidthPx, leastWidthPx)
+        : this;
   }
 
   private static OutputUse use(double scale, int longSidePx, UseSettings settings) {
@@ -50,8 +67,11 @@ public record Usefulness(OutputUse largestUse, double pointUpToWidthPx) {
     if (points >= settings.screenLongSidePx()) {
       return OutputUse.SCREEN_4K;
     }
-    double webPx = Math.min(settings.webLongSidePx(), WEB_SHARE_OF_SMALL * longSidePx);
-    return points >= webPx ? OutputUse.WEB : OutputUse.NONE;
+    return points >= webPx(longSidePx, settings) ? OutputUse.WEB : OutputUse.NONE;
+  }
+
+  private static double webPx(int longSidePx, UseSettings settings) {
+    return Math.min(settings.webLongSidePx(), WEB_SHARE_OF_SMALL * longSidePx);
   }
 
   /** Largest factor at which the wanted share of the sky has points. */

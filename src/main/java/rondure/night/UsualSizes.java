@@ -9,6 +9,9 @@ import java.util.Optional;
 final class UsualSizes {
   private static final int LEAST_FRAMES = 3;
 
+  /** Developers cut a few lines at the edges; less than that is no crop. */
+  private static final double SMALLER_SHARE = 0.98;
+
   /**
    * A frame size.
    *
@@ -48,6 +51,15 @@ final class UsualSizes {
                     Map.Entry.<Size, Integer>comparingByValue()
                         .thenComparing(entry -> entry.getKey().areaPx()))
                 .ifPresent(entry -> byCamera.put(camera, entry.getKey())));
+  }
+
+  /** Whether a picture was resized or cropped: its camera's usual ones have more pixels. */
+  boolean isSmaller(String cameraName, int widthPx, int heightPx) {
+    Size size = new Size(widthPx, heightPx);
+    return of(cameraName)
+        .filter(usual -> !size.isSameTurned(usual))
+        .filter(usual -> size.areaPx() < SMALLER_SHARE * usual.areaPx())
+        .isPresent();
   }
 
   /** Empty when the camera is unknown or made no size at least three times. */

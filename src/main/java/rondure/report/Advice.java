@@ -5,7 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rondure.base.RobustStats;
+import rondure.blur.Cause;
 import rondure.intake.Fact;
 import rondure.night.FrameStatus;
 import rondure.night.NightFrame;
@@ -35,6 +37,7 @@ final class Advice {
             Comparator.comparingDouble((Map.Entry<Mark, Integer> e) -> -worth.total(e.getKey()))
                 .thenComparing(Map.Entry::getKey))
         .forEach(entry -> advice.add(counted(context, entry, shorter)));
+    notKept(context).ifPresent(advice::add);
     advice.addAll(new EventAdvice(context).besides(tally));
     boolean unknownTrail =
         context.measured().stream().anyMatch(frame -> frame.trailPredictedPx().isEmpty());
@@ -46,6 +49,40 @@ final class Advice {
           context.words().say(context.measured().isEmpty() ? nothing(context) : calm(tally)));
     }
     return List.copyOf(advice.subList(0, Math.min(MOST, advice.size())));
+  }
+
+  /**
+   * Of frames that are not kept though no cause softened it much: against what adds most to them.
+   */
+  private static Optional<String> notKept(ReportContext context) {
+    Map<Cause, Long> parts =
+        context.measured().stream()
+            .filter(LargestPart::isSpareable)
+            .collect(
+                Collectors.groupingBy(
+                    frame -> LargestPart.of(frame).orElse(Cause.NONE), Collectors.counting()));
+    return parts.entrySet().stream()
+        .max(
+            Map.Entry.<Cause, Long>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+        .map(entry -> notKept(context, entry.getKey(), entry.getValue().intValue()));
+  }
+
+  private static String notKept(ReportContext context, Cause cause, int frames) {
+    Mark mark = Mark.of(cause);
+    String against =
+        numbered(context, mark, shorterExposure(context))
+            .orElseGet(() -> context.words().say(key(context, mark)));
+    return context
+        .words()
+        .say(
+            cause == Cause.NONE ? "advice.notKept.open" : "advice.notKept",
+            "frames",
+            context.words().count("count.frame", frames),
+            "cause",
+            context.words().say("glance.cause." + mark),
+            "advice",
+            against);
   }
 
   private static String calm(Map<Mark, Integer> tally) {
@@ -122,9 +159,12 @@ final class Advice {
    * have trailed most: the trail grows in proportion to the exposure.
    */
   private static Optional<String> shorterExposure(ReportContext context, Map<Mark, Integer> tally) {
-    if (!tally.containsKey(Mark.TRAILING) && !tally.containsKey(Mark.UNDECIDED)) {
-      return Optional.empty();
-    }
+    return tally.containsKey(Mark.TRAILING) || tally.containsKey(Mark.UNDECIDED)
+        ? shorterExposure(context)
+        : Optional.empty();
+  }
+
+  private static Optional<String> shorterExposure(ReportContext context) {
     return context.book().scenes().stream()
         .map(scene -> shorterExposure(context, scene))
         .flatMap(Optional::stream)
@@ -136,7 +176,7 @@ final class Advice {
         Ranking.bestFirst(context.book(), scene).stream()
             .filter(frame -> frame.trailPredictedPx().isPresent())
             .filter(frame -> frame.facts().exposureSeconds().isPresent())
-            .filter(frame -> Mark.of(frame) == Mark.TRAILING || Mark.of(frame) == Mark.UNDECIDED)
+            .filter(Advice::mayTrail)
             .toList();
     Optional<Double> ownWidth = SceneFigures.of(context.book(), scene).ownWidthPx();
     if (softened.isEmpty() || ownWidth.isEmpty()) {
@@ -160,9 +200,17 @@ final class Advice {
                 "trail",
                 Figures.px(trailPx),
                 "shorter",
-                Figures.exposure(shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
+                Figures.aboutExposure(
+                    shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
                 "width",
                 Figures.px(widthPx)));
+  }
+
+  private static boolean mayTrail(NightFrame frame) {
+    Mark mark = Mark.of(frame);
+    boolean little =
+        LargestPart.isSpareable(frame) && LargestPart.of(frame).equals(Optional.of(Cause.TRAILING));
+    return mark == Mark.TRAILING || mark == Mark.UNDECIDED || little;
   }
 
   private static double median(

@@ -96,8 +96,14 @@ final class CauseWords {
         Figures.percent(verdict.probabilities().get(between.get(1))));
   }
 
-  /** A frame that is kept is not blamed for what little softness it has. */
+  /**
+   * A frame that is kept is not blamed for what little softness it has, nor is one that is not kept
+   * called sharp.
+   */
   private static String key(NightFrame frame, String cause) {
+    if (LargestPart.isSpareable(frame)) {
+      return "cause.notKept." + cause;
+    }
     return (Ranking.isKeep(frame) && !cause.equals("NONE") ? "cause.kept." : "cause.") + cause;
   }
 
@@ -117,6 +123,9 @@ final class CauseWords {
   private String action(NightFrame frame, Mark mark, Scene scene) {
     if (mark == Mark.UNDECIDED) {
       return words.say(undecidedAction(frame.verdict().orElseThrow().undecidedBetween()));
+    }
+    if (LargestPart.isSpareable(frame)) {
+      return words.say("action.notKept." + LargestPart.of(frame).orElse(Cause.NONE));
     }
     String kept = "action.kept." + mark;
     String plain = "action." + mark;

@@ -33,12 +33,18 @@ final class CoursePage {
 
   private static final int STOP_DOWN_SCENES = 4;
 
+  private static final List<List<NightFrame>> NO_GROUPS = List.of();
   private final ReportContext context;
   private final int panelHeight;
 
   private CoursePage(ReportContext context, int panelHeight) {
     this.panelHeight = panelHeight;
     this.context = context;
+  }
+
+  /** A lone frame has no course, but its lens and aim tell how far stars trail. */
+  static boolean isWorthIt(ReportContext context) {
+    return context.measured().size() > 1 || !new TrailTables(context).chosen().isEmpty();
   }
 
   static CourseView view(ReportContext context) {
@@ -54,7 +60,7 @@ final class CoursePage {
     }
     CoursePage page = new CoursePage(context, groups.size() > 1 ? LOW_PANEL : HIGH_PANEL);
     List<CourseView.Chart> charts = new ArrayList<>();
-    for (List<NightFrame> frames : groups) {
+    for (List<NightFrame> frames : context.measured().size() > 1 ? groups : NO_GROUPS) {
       boolean timed = frames.get(0).facts().captureTime().isPresent();
       charts.add(page.chart(frames, timed ? Axis.TIME : Axis.ORDER, charts.size()));
     }

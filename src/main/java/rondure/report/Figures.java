@@ -57,9 +57,14 @@ final class Figures {
         : plain(1, seconds) + " s";
   }
 
-  /** An exposure worked out, not one that was made: whole seconds from 10 s on. */
+  /**
+   * An exposure worked out, not one that was made: whole seconds from 10 s on, hundredths below 1
+   * s, where the nearest fraction would be up to a fifth off.
+   */
   static String aboutExposure(double seconds) {
-    return exposure(seconds < 9.95 ? seconds : Math.rint(seconds));
+    return seconds >= 0.1 && seconds < 0.995
+        ? plain(2, seconds) + " s"
+        : exposure(seconds < 9.95 ? seconds : Math.rint(seconds));
   }
 
   static String clock(LocalDateTime time) {

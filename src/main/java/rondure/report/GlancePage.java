@@ -9,13 +9,14 @@ import java.util.Set;
 import rondure.intake.CaptureTime;
 import rondure.night.FrameShape;
 import rondure.night.NightFrame;
+import rondure.night.OutputUse;
 import rondure.report.picture.Mark;
 import rondure.report.picture.NightStrip;
 
 /** Makes the view of "The night at a glance". */
 final class GlancePage {
   private static final int STRIP_WIDTH = 655;
-  private static final int STRIP_HEIGHT_MOST = 140;
+  private static final int STRIP_HEIGHT_MOST = 104;
   private static final int BEST = 5;
   private static final int REMARKS = 2;
   private static final int LONGEST_TITLE = 60;
@@ -37,7 +38,9 @@ final class GlancePage {
         page.when(),
         new GlanceVerdict(context).sentence(),
         page.strip(),
+        new NightLines(context).lines(),
         page.totals(),
+        page.uses(),
         page.causes(tally),
         page.best(fullEntries),
         Advice.of(context, tally),
@@ -123,6 +126,33 @@ final class GlancePage {
     add(totals, "leftOut", countMarks(Mark.LEFT_OUT));
     add(totals, "copies", copies);
     return totals;
+  }
+
+  /** Each frame counts once, by the largest use that it serves. */
+  private List<String> uses() {
+    if (context.measured().isEmpty()) {
+      return List.of();
+    }
+    return List.of(
+        context
+            .words()
+            .say(
+                "glance.uses",
+                "full",
+                Integer.toString(countUses(OutputUse.FULL_SIZE)),
+                "screen",
+                Integer.toString(countUses(OutputUse.SCREEN_4K)),
+                "web",
+                Integer.toString(countUses(OutputUse.WEB)),
+                "none",
+                Integer.toString(countUses(OutputUse.NONE))));
+  }
+
+  private int countUses(OutputUse use) {
+    return (int)
+        context.measured().stream()
+            .filter(frame -> frame.usefulness().filter(u -> u.largestUse() == use).isPresent())
+            .count();
   }
 
   private int countMarks(Mark mark) {

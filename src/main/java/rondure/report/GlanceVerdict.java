@@ -1,8 +1,13 @@
 package rondure.report;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rondure.night.FrameStatus;
+import rondure.night.GradeReason;
 import rondure.night.NightFrame;
 import rondure.report.picture.Mark;
 
@@ -23,18 +28,7 @@ final class GlanceVerdict {
             : measured == 1
                 ? (kept == 1 ? "singleKept" : "single")
                 : kept == measured ? "all" : several(kept);
-    Mark worst =
-        context.tally(frame -> !Ranking.isKeep(frame)).entrySet().stream()
-            .filter(entry -> entry.getKey() != Mark.NONE)
-            .max(
-                Map.Entry.<Mark, Integer>comparingByValue()
-                    .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
-            .map(Map.Entry::getKey)
-            .orElse(Mark.NONE);
-    String rest =
-        measured == 1
-            ? cause(context.measured().get(0))
-            : context.words().say("glance.rest." + (worst == Mark.NONE ? calm() : worst));
+    String rest = measured == 1 ? cause(context.measured().get(0)) : rest(context.measured());
     return context
         .words()
         .say(
@@ -49,10 +43,41 @@ final class GlanceVerdict {
             rest);
   }
 
-  /** Nothing softened the frames much, unless nobody knows. */
-  private String calm() {
-    boolean explained = context.measured().stream().allMatch(f -> f.verdict().isPresent());
-    return explained ? Mark.NONE.name() : "UNEXPLAINED";
+  /**
+   * What softened most of those that are not kept; where nothing did by much, why they are not.
+   *
+   * @param measured measured frames, of the set or of a night
+   */
+  String rest(List<NightFrame> measured) {
+    List<NightFrame> others = measured.stream().filter(f -> !Ranking.isKeep(f)).toList();
+    Optional<Mark> worst =
+        commonest(
+            others.stream()
+                .filter(frame -> frame.verdict().isPresent())
+                .map((NightFrame frame) -> Mark.of(frame))
+                .filter(mark -> mark != Mark.NONE));
+    if (worst.isPresent()) {
+      return context.words().say("glance.rest." + worst.get());
+    }
+    if (!measured.stream().allMatch(frame -> frame.verdict().isPresent())) {
+      return context.words().say("glance.rest.UNEXPLAINED");
+    }
+    Stream<GradeReason> reasons =
+        others.stream()
+            .flatMap(frame -> frame.graded().stream())
+            .map(graded -> graded.why().get(0).reason());
+    Optional<GradeReason> reason = commonest(reasons);
+    return context.words().say("glance.rest." + reason.map(r -> "notKept." + r).orElse("NONE"));
+  }
+
+  /** Of as many the first in the order of declaration. */
+  private static <E extends Enum<E>> Optional<E> commonest(Stream<E> all) {
+    Map<E, Long> counts = all.collect(Collectors.groupingBy(e -> e, Collectors.counting()));
+    return counts.entrySet().stream()
+        .max(
+            Map.Entry.<E, Long>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+        .map(Map.Entry::getKey);
   }
 
   private static String several(int kept) {

@@ -9,7 +9,9 @@ import java.util.List;
  * @param when dates and times of the set
  * @param verdict one sentence
  * @param strip one sign a frame
+ * @param nights a sentence a night, for a set of several
  * @param totals the counts
+ * @param uses how many frames serve which use; empty where none was measured
  * @param causes what softened the stars, most frequent first
  * @param best the five best frames
  * @param advice what to do next time
@@ -22,7 +24,9 @@ record GlanceView(
     String when,
     String verdict,
     PictureView strip,
+    List<String> nights,
     List<Total> totals,
+    List<String> uses,
     List<CauseRow> causes,
     List<BestRow> best,
     List<String> advice,

@@ -2,6 +2,8 @@ package rondure.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import rondure.blur.Evidence;
+import rondure.night.GradeReason;
 import rondure.night.Graded;
 import rondure.night.NightFrame;
 import rondure.night.OutputUse;
@@ -19,7 +21,7 @@ final class GradeWords {
   /** The weightiest reason, then its uses; none for a frame without a grade. */
   List<String> sentences(NightFrame frame) {
     List<String> sentences = new ArrayList<>();
-    frame.graded().ifPresent(graded -> sentences.add(of(graded, graded.why().get(0))));
+    frame.graded().ifPresent(graded -> sentences.add(of(frame, graded, graded.why().get(0))));
     frame
         .usefulness()
         .filter(use -> use.largestUse() != OutputUse.NONE)
@@ -27,9 +29,12 @@ final class GradeWords {
     return sentences;
   }
 
-  private String of(Graded graded, Graded.Why why) {
+  /** A lone frame is the best of its scene whatever it is like. */
+  private String of(NightFrame frame, Graded graded, Graded.Why why) {
+    boolean alone = frame.verdict().filter(v -> v.saw(Evidence.Kind.ONE_FRAME_ONLY)).isPresent();
+    boolean compared = why.reason() == GradeReason.TIGHT;
     return words.say(
-        "why." + why.reason(),
+        "why." + why.reason() + (alone && compared ? ".lone" : ""),
         "grade",
         words.say("why.grade." + graded.grade()),
         "value",

@@ -94,7 +94,7 @@ public final class PdfReport {
       throws TemplateProblem {
     Set<String> fullEntries = Ranking.fullEntries(context.book(), context.settings());
     String glance = templates.fill("glance.html", GlancePage.view(context, fullEntries));
-    boolean hasCourse = context.measured().size() > 1;
+    boolean hasCourse = CoursePage.isWorthIt(context);
     String course = hasCourse ? templates.fill("course.html", CoursePage.view(context)) : "";
     List<SceneView> scenes = ScenePages.views(context, templates, fullEntries);
     TablesView tables = TablesPage.view(context);

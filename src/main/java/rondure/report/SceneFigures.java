@@ -1,5 +1,6 @@
 package rondure.report;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -39,6 +40,11 @@ record SceneFigures(Scene scene, List<NightFrame> frames) {
         : Optional.of(Math.min(RobustStats.median(widths), sharpest.orElse(Double.MAX_VALUE)));
   }
 
+  /** Whether the own width is without what sky, tripod, focus and haze add. */
+  boolean hasBudget() {
+    return frames.stream().anyMatch(frame -> frame.budget().isPresent());
+  }
+
   private static double ownWidthPx(NightFrame frame) {
     Terms terms = frame.budget().map(Budget::sky).orElseThrow();
     double own = terms.corePx2() + Math.max(0, terms.lensPx2());
@@ -46,7 +52,7 @@ record SceneFigures(Scene scene, List<NightFrame> frames) {
         * Math.sqrt(Math.min(1, own / (terms.corePx2() + terms.excessPx2())));
   }
 
-  /** A fact's median; empty where no frame holds it. */
+  /** A fact's median, of two the lower, so that a frame holds it; empty where none does. */
   Optional<Double> usual(Function<ShotFacts, Optional<Fact<Double>>> fact) {
     double[] values =
         frames.stream()
@@ -54,7 +60,9 @@ record SceneFigures(Scene scene, List<NightFrame> frames) {
             .mapToDouble(Fact::value)
             .filter(value -> value > 0)
             .toArray();
-    return values.length == 0 ? Optional.empty() : Optional.of(RobustStats.median(values));
+    return values.length == 0
+        ? Optional.empty()
+        : Optional.of(Arrays.stream(values).sorted().toArray()[(values.length - 1) / 2]);
   }
 
   /** Of the scene's camera, else by the facts. */

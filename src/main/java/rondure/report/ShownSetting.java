@@ -1,5 +1,7 @@
 package rondure.report;
 
+import java.math.BigDecimal;
+
 /**
  * One setting of the run as the report and night.json show it.
  *
@@ -11,6 +13,8 @@ public record ShownSetting(String name, String value, String meaning) {
 
   /** A value as it is shown: whole numbers without a decimal point. */
   public static String spelled(Object value) {
-    return String.valueOf(value).replaceFirst("\\.0$", "");
+    return value instanceof Double number && Double.isFinite(number)
+        ? BigDecimal.valueOf(number).stripTrailingZeros().toPlainString()
+        : String.valueOf(value);
   }
 }

@@ -64,7 +64,10 @@ final class TrailTables {
     rows.add(new TrailRow(say("course.oneWidth"), limits));
     return new TrailTable(
         SceneName.of(context.book(), figures.scene()),
-        say("course.trailTable", "width", Figures.px(widthPx)),
+        say(
+            figures.hasBudget() ? "course.trailTable" : "course.trailTable.asMeasured",
+            "width",
+            Figures.px(widthPx)),
         List.copyOf(aims.keySet()),
         rows,
         sentences(figures));

@@ -46,6 +46,31 @@ public record TrailRate(double focalLengthPx, double declinationDeg) {
   }
 
   /**
+   * The longest trail at an angle off the axis of a lens without distortion, however the camera is
+   * turned about its axis, as a multiple of a star's on the equator in the middle of the frame.
+   *
+   * <p>With the pole turned by φ the image velocity at (X, 0) is ω (f/p) times (A cos φ, c sin φ +
+   * d), where c = cos δ, A = c (1 + X²), d = X |sin δ| (the rotational part of rigid image flow);
+   * its square is largest at sin φ = c d / (A² - c²), or at φ = 90° where that is above 1.
+   *
+   * @param tangentOffAxis X, tangent of the angle off the axis, above 0
+   */
+  public double longestTimesEquator(double tangentOffAxis) {
+    if (!(tangentOffAxis > 0 && Double.isFinite(tangentOffAxis))) {
+      throw new IllegalArgumentException("tangentOffAxis must be > 0, was " + tangentOffAxis);
+    }
+    double across = Math.cos(Math.toRadians(declinationDeg));
+    double turning = tangentOffAxis * Math.abs(Math.sin(Math.toRadians(declinationDeg)));
+    double along = across * (1 + tangentOffAxis * tangentOffAxis);
+    double room = along * along - across * across;
+    if (across * turning >= room) {
+      return across + turning;
+    }
+    double shift = across * turning;
+    return Math.sqrt(along * along + turning * turning + shift * shift / room);
+  }
+
+  /**
    * Customary exposures around the one that draws a trail of a length on the celestial equator: one
    * step below it and on, to where aims near the pole draw as much.
    *

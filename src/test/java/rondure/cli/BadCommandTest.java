@@ -125,7 +125,7 @@ class BadCommandTest {
     "--page,A5,Invalid value for option '--page': expected one of [A4; LETTER] (case-insensitive)"
         + " but was 'A5'",
     "--workers,0,'workers must be 1 to 256, was 0'",
-    "--workers,many,Invalid value for option '--workers': 'many' is not an int",
+    "--workers,many,Invalid value for option '--workers': \"many\" is not a whole number",
     "--focal-length,-3,'focal length must be 0.5 to 30000 mm, was -3'",
     "--exposure,0,'exposure must be 0.00001 to 86400 s, was 0'",
     "--aperture,NaN,'aperture must be 0.3 to 1000, was NaN'",

@@ -48,14 +48,35 @@ class ExposureCommandTest {
     assertTrue(line(run("--pixel-pitch", "4"), "The NPF rule").contains("--aperture"));
   }
 
-  /** 24 mm on 24 mm of sensor is 36 mm on a full frame; 500/36 = 13.9 s. 1 + (12/24)² = 1.25. */
+  /**
+   * 24 mm on 24 mm of sensor is 36 mm on a full frame; 500/36 = 13.9 s. The ends of the frame are X
+   * = 12/24 off the axis: 1 + X² = 1.25 times on the equator; at -30° 1.34 times where the camera
+   * is turned by 43°: √((1.0825 cos 43°)² + (0.866 sin 43° + 0.25)²) / 0.866.
+   */
   @Test
   void theSensorsSizeGivesPitchAndEquivalentFocalLength() {
     Run run = run("--sensor-width", "24", "--pixels-across", "6000", "--aim", "-30");
     assertTrue(
         run.out().startsWith("24 mm, pixels of 4 µm, aimed at declination -30°."), run.out());
     assertTrue(line(run, "For comparison").contains("500 rule gives 14 s"), run.out());
-    assertTrue(line(run, "Towards").contains("up to 1.25 times"), run.out());
+    assertTrue(line(run, "Towards").contains("up to 1.34 times"), run.out());
+    Run equator = run("--sensor-width", "24", "--pixels-across", "6000");
+    assertTrue(line(equator, "Towards").contains("up to 1.25 times"), equator.out());
+  }
+
+  /** In the middle nothing trails at the pole; X = 18/24 off the axis 0.75 of the equator's. */
+  @Test
+  void atThePoleTheEdgesAreHeldAgainstTheEquator() {
+    Run run = run("--sensor-width", "36", "--pixels-across", "6000", "--aim", "pole");
+    assertTrue(line(run, "At the ends").contains("up to 0.75 times those of the equator"), "");
+  }
+
+  /** 500 mm, 3.76 µm, 30°: 2 px take 2 / (ω f/p cos 30°) = 0.238 s, which is not quite 1/4. */
+  @Test
+  void whatWasWorkedOutIsNotRoundedToTheDial() {
+    Run run = Run.of("exposure", "--focal-length", "500", "--pixel-pitch", "3.76", "--aim", "30");
+    assertEquals(
+        List.of("one width", "0.24 s", "0.21 s", "0.29 s", "1.2 s"), words(line(run, "one ")));
   }
 
   /** North or south of the equator is all the same, and an aim that is a column is not doubled. */
@@ -73,6 +94,8 @@ class ExposureCommandTest {
         + " degrees, found \"95\"'",
     "--pixel-pitch 4 --aim NaN,'an aim is \"equator\", \"pole\" or a declination from -90 to 90"
         + " degrees, found \"NaN\"'",
+    "--pixel-pitch 4.3um,'\"4.3um\" is not a number; write it like 24 or 2.8, without a unit'",
+    "--pixel-pitch 4 --pixels-across 6k,'\"6k\" is not a whole number'",
     "--pixel-pitch 0,'--pixel-pitch must be 0.2 to 200 µm, was 0'",
     "--pixel-pitch 4 --aperture NaN,'--aperture must be 0.3 to 1000, was NaN'",
     "--pixel-pitch 4 --star-width 0,'--star-width must be 0.5 to 100 px, was 0'",

@@ -46,12 +46,12 @@ class GradeRuleTest {
   private Graded grade(double ratio, Verdict verdict, OutputUse use) {
     FieldShape sharpest = round(2.2);
     SceneReference reference = scene(sharpest, 5);
-    return rule.grade(round(2.2 * ratio), reference, verdict, new Usefulness(use, 1000));
+    return rule.grade(round(2.2 * ratio), reference, verdict, new Usefulness(use, 1000, 2048));
   }
 
   private boolean keeps(double fwhmPx, int frames, Verdict verdict) {
     FieldShape shape = round(fwhmPx);
-    Usefulness use = new Usefulness(OutputUse.FULL_SIZE, 1500);
+    Usefulness use = new Usefulness(OutputUse.FULL_SIZE, 1500, 750);
     return rule.grade(shape, scene(shape, frames), verdict, use).grade() == Grade.KEEP;
   }
 
@@ -77,6 +77,7 @@ class GradeRuleTest {
     Graded graded = grade(1.0, verdict(Cause.NONE), OutputUse.NONE);
     assertEquals(Grade.SET_ASIDE, graded.grade());
     assertEquals(GradeReason.NO_USE, graded.why().get(0).reason());
+    assertEquals(2048, graded.why().get(0).limit().orElseThrow());
   }
 
   @Test

@@ -22,6 +22,32 @@ import rondure.stars.Refusal;
 import rondure.stars.SkyState;
 
 class NightBuilderTest {
+  /** Three frames of 3000 px tell what the camera makes; one of 1500 px was resized or cropped. */
+  @Test
+  void aSmallerCopyIsNotSaidToServeFullSize() {
+    List<MeasuredExposure> frames = new ArrayList<>();
+    for (int i = 0; i < 4; i++) {
+      Exposures one = Exposures.at("frame-" + i + ".tif", Exposures.EVENING.plusMinutes(i));
+      one.widths = new double[] {2};
+      one.width = i == 3 ? 1500 : Exposures.WIDTH;
+      one.height = i == 3 ? 1000 : Exposures.HEIGHT;
+      frames.add(one.make());
+    }
+    NightBook book = Exposures.book(frames);
+    List<Usefulness> uses = book.frames().stream().map(f -> f.usefulness().orElseThrow()).toList();
+    assertEquals(OutputUse.FULL_SIZE, uses.get(2).largestUse());
+    assertEquals(OutputUse.WEB, uses.get(3).largestUse());
+    assertEquals(1500, uses.get(3).pointUpToWidthPx());
+  }
+
+  /** Where no frame has a time none is placed last. */
+  @Test
+  void framesWithoutAnyTimeAreSaidToBeInTheOrderOfTheirNames() {
+    List<MeasuredExposure> frames =
+        List.of(Exposures.at("a 1.tif", null).make(), Exposures.at("a 2.tif", null).make());
+    String notes = String.join(" ", Exposures.book(frames).notes());
+    assertTrue(notes.contains("no capture time; the order is that of the file names."), notes);
+  }
 
   private static Exposures minute(int minute) {
     return Exposures.at("a/frame-" + minute + ".tif", Exposures.EVENING.plusMinutes(minute));

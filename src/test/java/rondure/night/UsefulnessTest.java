@@ -70,4 +70,17 @@ class UsefulnessTest {
         Usefulness.of(field(x -> 2.2), Orientation.ROTATED_90_CW, UseSettings.defaults());
     assertEquals(HEIGHT, turned.pointUpToWidthPx());
   }
+
+  /** 2048 px of the longer side; 4000 / 6000 of that in portrait; half of a picture of 3000 px. */
+  @Test
+  void theLeastWidthIsThatOfTheWebAsThePictureIsShown() {
+    StarField field = field(x -> 10);
+    UseSettings web = UseSettings.defaults();
+    assertEquals(2048, Usefulness.of(field, Orientation.NORMAL, web).leastWidthPx());
+    Usefulness turned = Usefulness.of(field, Orientation.ROTATED_90_CW, web);
+    assertEquals(2048.0 * HEIGHT / WIDTH, turned.leastWidthPx(), 1e-9);
+    assertTrue(turned.pointUpToWidthPx() < turned.leastWidthPx());
+    UseSettings wide = new UseSettings(2.5, 1.3, 0.8, 9000, 8000);
+    assertEquals(WIDTH / 2.0, Usefulness.of(field, Orientation.NORMAL, wide).leastWidthPx());
+  }
 }

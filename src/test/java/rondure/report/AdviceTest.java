@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import rondure.intake.Fact;
 import rondure.night.Event;
 import rondure.night.EventKind;
 import rondure.night.NightBook;
@@ -65,6 +67,32 @@ class AdviceTest {
     String said = advice(of(by(Mark.FOCUS), creep)).get(0);
     assertTrue(said.contains("Refocus every 25 minutes"), said);
     assertTrue(advice(of(by(Mark.NONE), creep)).get(0).contains("every 25 minutes"));
+  }
+
+  /** How often stands where it reads well, and a sentence begins with a capital. */
+  @Test
+  void howOftenAnEventCameReadsWell() throws TemplateProblem {
+    Event knocked = event(EventKind.FOCUS_KNOCKED, Map.of("widthRatio", 1.2));
+    Event hand = event(EventKind.HAND_ON_SHUTTER, Map.of("wideningRatio", 1.4));
+    List<String> said = advice(of(by(Mark.NONE), knocked, hand));
+    assertTrue(said.contains("Tape the focus ring: the focus jumped once."), said + "");
+    String shook = "The camera shook at the start of a burst once, and stars grew up to 1.4 times";
+    assertTrue(said.stream().anyMatch(line -> line.startsWith(shook)), said + "");
+  }
+
+  /** Half of the frames 13 s, half 80 s: no frame was exposed for their mean, 46.5 s. */
+  @Test
+  void theUsualExposureIsOneThatWasMade() {
+    NightBook book = of(Ranking::isMeasured);
+    NightBook even = BookFixture.book("ridge", book.frames().subList(0, 8));
+    AtomicInteger turn = new AtomicInteger();
+    SceneFigures figures = SceneFigures.of(even, even.scenes().get(0));
+    Optional<Double> usual =
+        figures.usual(
+            facts ->
+                Optional.of(
+                    new Fact<>(turn.getAndIncrement() % 2 == 0 ? 13.0 : 80.0, Fact.Source.FILE)));
+    assertEquals(Optional.of(13.0), usual);
   }
 
   /** 3 px a minute in 20 s is 1 px. */

@@ -237,6 +237,27 @@ final class BookFixture {
   }
 
   /** A grade with a reason. */
+  /** The same frame, to look at more closely because it is wider than the best. */
+  static NightFrame notKept(NightFrame frame) {
+    return new NightFrame(
+        frame.file(),
+        frame.copies(),
+        frame.cameraName(),
+        frame.sceneNumber(),
+        frame.nightIndex(),
+        frame.facts(),
+        frame.status(),
+        frame.reason(),
+        frame.trailPredictedPx(),
+        frame.shape(),
+        frame.verdict(),
+        frame.budget(),
+        frame.course(),
+        frame.usefulness(),
+        Optional.of(graded(false)),
+        frame.measurement());
+  }
+
   static Graded graded(boolean keep) {
     Graded.Why why =
         new Graded.Why(

@@ -11,9 +11,14 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import rondure.blur.Budget;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
+import rondure.blur.Terms;
 import rondure.blur.Verdict;
+import rondure.night.Grade;
+import rondure.night.GradeReason;
+import rondure.night.Graded;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -64,6 +69,10 @@ class EntryWordsTest {
   }
 
   private static NightFrame with(Verdict verdict, boolean kept) {
+    return with(verdict, BookFixture.graded(kept), measured.budget());
+  }
+
+  private static NightFrame with(Verdict verdict, Graded graded, Optional<Budget> budget) {
     return new NightFrame(
         measured.file(),
         measured.copies(),
@@ -76,10 +85,10 @@ class EntryWordsTest {
         measured.trailPredictedPx(),
         measured.shape(),
         Optional.of(verdict),
-        measured.budget(),
+        budget,
         measured.course(),
         measured.usefulness(),
-        Optional.of(BookFixture.graded(kept)),
+        Optional.of(graded),
         measured.measurement());
   }
 
@@ -144,6 +153,40 @@ class EntryWordsTest {
     NightFrame frame = with(Verdict.of(probabilities(Cause.NONE, 0.9), List.of()), false);
     String text = String.join(" ", voices.get(0).sentences(frame, scene));
     assertTrue(text.contains("Look closer: its stars are 1.4 times"), text);
+  }
+
+  /**
+   * Of 0.6 px² beyond the core the sky makes 0.5: shorter exposures help, and it is not praised.
+   */
+  @Test
+  void aFrameThatIsNotKeptIsToldWhatAddsMostToIt() {
+    Terms terms = new Terms(0.9, 0.03, 0.5, 0.03, 0.04, 0, 0.01);
+    Budget budget = new Budget(terms, terms, terms, 2.9, 0.7, 0.2, 0.96, 40, false);
+    Verdict verdict =
+        Verdict.of(
+            probabilities(Cause.NONE, 0.9),
+            List.of(seen(Evidence.Kind.STARS_OVAL), seen(Evidence.Kind.ONE_DIRECTION_EVERYWHERE)));
+    Graded oval =
+        new Graded(
+            Grade.SET_ASIDE,
+            List.of(new Graded.Why(GradeReason.OVAL, Optional.of(0.55), Optional.of(0.6))));
+    for (CauseWords voice : voices) {
+      NightFrame frame = with(verdict, oval, Optional.of(budget));
+      String entry = voice.heading(frame) + " " + String.join(" ", voice.sentences(frame, scene));
+      assertFalse(hasAny(entry, PRAISE) || entry.contains("little stretch"), entry);
+      assertTrue(entry.contains("turning sky: expose shorter"), entry);
+      NightFrame open = with(verdict, oval, Optional.empty());
+      assertTrue(String.join(" ", voice.sentences(open, scene)).contains("at 100 %"), entry);
+    }
+  }
+
+  /** With one frame the sharpest tenth is the frame itself. */
+  @Test
+  void aLoneFrameIsNotHeldAgainstItself() {
+    List<Evidence> lone = List.of(seen(Evidence.Kind.ONE_FRAME_ONLY));
+    NightFrame frame = with(Verdict.of(probabilities(Cause.NONE, 0.9), lone), true);
+    String text = String.join(" ", voices.get(0).sentences(frame, scene));
+    assertTrue(text.contains("nothing sharper to compare") && !text.contains("the best of"), text);
   }
 
   @Test

@@ -174,6 +174,22 @@ class PdfReportTest {
     assertTrue(first.getNextSibling().getNextSibling().hasChildren());
   }
 
+  /** How far stars trail follows from lens and aim: it needs no second frame, a course does. */
+  @Test
+  void aLoneFrameHasTheTableOfTrailsAndNoCourse() throws IOException {
+    NightFrame one =
+        BookFixture.night(20).frames().stream()
+            .filter(Ranking::isMeasured)
+            .findFirst()
+            .orElseThrow();
+    NightBook book = BookFixture.book("lone", List.of(one));
+    try (PdfPages pages = PdfPages.of(book, ReportSettings.defaults("0.1.0", List.of()))) {
+      String text = new PDFTextStripper().getText(pages.document());
+      assertTrue(text.contains("How far stars trail") && text.contains("equator"), text);
+      assertFalse(text.contains("How the stars changed"), text);
+    }
+  }
+
   @Test
   void theGlanceStaysOnOnePage() throws IOException {
     NightBook large = BookFixture.night(120);
@@ -197,7 +213,8 @@ class PdfReportTest {
       PDFTextStripper second = new PDFTextStripper();
       second.setStartPage(2);
       second.setEndPage(2);
-      assertTrue(second.getText(glance.document()).contains("How the stars changed"));
+      String text = second.getText(glance.document());
+      assertTrue(text.contains("How the stars changed"), text);
     }
   }
 

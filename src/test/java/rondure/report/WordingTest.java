@@ -12,6 +12,7 @@ import rondure.blur.Evidence;
 import rondure.intake.Fact;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
+import rondure.night.GradeReason;
 import rondure.report.layout.TemplateFolder;
 import rondure.report.layout.TemplateProblem;
 import rondure.report.layout.Wording;
@@ -72,6 +73,15 @@ class WordingTest {
     for (Projection projection : Projection.values()) {
       keys.add("scene.lens." + projection);
     }
+    for (GradeReason reason : GradeReason.values()) {
+      if (reason != GradeReason.TIGHT) {
+        keys.add("glance.rest.notKept." + reason);
+      }
+    }
+    for (Cause cause : Cause.values()) {
+      keys.add("action.notKept." + cause);
+    }
+    keys.addAll(List.of("cause.notKept.NONE", "why.TIGHT.lone"));
     keys.addAll(List.of("action.UNDECIDED", "advice.UNDECIDED", "glance.rest.UNDECIDED"));
     keys.add("glance.cause.UNDECIDED");
     for (Evidence.Kind kind : Evidence.Kind.values()) {

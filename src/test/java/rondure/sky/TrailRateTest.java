@@ -30,6 +30,32 @@ class TrailRateTest {
     assertEquals(2 * equator, TrailRate.of(24, 6, -60).secondsFor(2).orElseThrow(), 1e-9);
   }
 
+  /**
+   * Brute force over all ways to turn the camera, with the exact flow of {@link SkyMotion}. On the
+   * equator the longest is 1 + X² (24 mm, 6 µm, 3000 px off: 1.5625), at the pole X.
+   */
+  @ParameterizedTest
+  @CsvSource({"0, 0.75", "-30, 0.5", "60, 0.75", "75, 0.3", "85, 1.2", "90, 0.75"})
+  void theLongestTrailOffTheAxisIsThatOfTheWorstTurn(double declinationDeg, double tangent) {
+    double focalPx = 4000;
+    Camera camera = new Camera(Projection.RECTILINEAR, focalPx, 0, 0, 0);
+    double delta = Math.toRadians(declinationDeg);
+    double longest = 0;
+    for (int tenths = 0; tenths < 3600; tenths++) {
+      double turn = Math.toRadians(tenths / 10.0);
+      Direction pole =
+          Direction.of(
+              Math.cos(delta) * Math.sin(turn), -Math.cos(delta) * Math.cos(turn), Math.sin(delta));
+      ImagePoint place = new ImagePoint(tangent * focalPx, 0);
+      longest = Math.max(longest, SkyMotion.trailPx(camera, pole, place, 1));
+    }
+    double equator = new TrailRate(focalPx, 0).trailPx(1);
+    TrailRate rate = new TrailRate(focalPx, declinationDeg);
+    assertEquals(longest / equator, rate.longestTimesEquator(tangent), 2e-5);
+    assertEquals(1.5625, new TrailRate(focalPx, 0).longestTimesEquator(0.75), 1e-9);
+    assertEquals(0.75, new TrailRate(focalPx, 90).longestTimesEquator(0.75), 1e-9);
+  }
+
   @Test
   void noExposureTrailsInTheMiddleAtThePole() {
     assertEquals(Optional.empty(), TrailRate.of(24, 6, 90).secondsFor(2));
