@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import rondure.base.Orientation;
 
 /** From linked frames to what the scene's sky did: one story for each block, one pole for all. */
 final class SkyStory {
@@ -92,12 +93,16 @@ final class SkyStory {
         List<Pose> poses = poses(map);
         if (poses.size() >= 2) {
           SkyTimes times = SkyTimes.of(poses, clock.stepSeconds());
-          Sight sight = Sight.of(times, clock.stepSeconds(), camera, trust);
+          Sight sight = Sight.of(times, clock.stepSeconds(), camera, trust, held(poses));
           blocks.add(new Block(map, BlockSky.of(times, sight)));
         }
       }
     }
     return blocks;
+  }
+
+  private Orientation held(List<Pose> poses) {
+    return shots.get(poses.get(poses.size() / 2).frame()).orientation();
   }
 
   private List<Pose> poses(SkyMap map) {
