@@ -10,7 +10,7 @@ import java.util.TreeMap;
  * Something that happened in the night.
  *
  * @param kind what
- * @param sceneNumber the scene that shows it
+ * @param sceneNumber the scene of its first frame
  * @param firstFrame index into NightBook.frames of the first frame that shows it
  * @param lastFrame the last one
  * @param sizes how much, by the names that the kind gives
@@ -33,6 +33,10 @@ public record Event(
   /** Whether a frame shows it. */
   boolean covers(int frame) {
     return frame >= firstFrame && frame <= lastFrame;
+  }
+
+  Event inScene(int number) {
+    return new Event(kind, number, firstFrame, lastFrame, sizes);
   }
 
   static Event of(EventKind kind, int scene, int first, int last, Map<String, Double> sizes) {

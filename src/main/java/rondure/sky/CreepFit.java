@@ -24,8 +24,8 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
   private static final double LEAST_SIGMAS = 4;
 
   /**
-   * A creep about any axis is hardly ever more than so many times what it adds to the rate (one
-   * in ten): a path that merely bends, at the sidereal rate, is a tripod that settles or swings.
+   * A creep about any axis is hardly ever more than so many times what it adds to the rate (one in
+   * ten): a path that merely bends, at the sidereal rate, is a tripod that settles or swings.
    */
   private static final double MOST_OVER_RATE = 10;
 

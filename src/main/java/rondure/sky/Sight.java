@@ -11,8 +11,7 @@ import rondure.base.Orientation;
  * @param stepSeconds how finely it tells the time
  * @param held how the camera was held, as far as the files say
  */
-record Sight(
-    Camera camera, Trust trust, boolean byClock, double stepSeconds, Orientation held) {
+record Sight(Camera camera, Trust trust, boolean byClock, double stepSeconds, Orientation held) {
   private static final double FINE_SECONDS = 1e-3;
 
   static Sight of(
