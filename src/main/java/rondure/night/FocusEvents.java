@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 import rondure.blur.Terms;
 
@@ -96,8 +97,14 @@ final class FocusEvents {
     }
     Map<String, Double> sizes = new HashMap<>(Map.of("growthPercentPerHour", 100 * perHour));
     perDegree(hinge.level()).ifPresent(growth -> sizes.put("growthPercentPerDegree", growth));
-    int first = hinge.start() == 0 ? 0 : hinge.start() + 1;
-    return Optional.of(event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes));
+    int first = Onset.after(hinge.start());
+    FrameSpan start =
+        new FrameSpan(
+            Math.min(first, Onset.after(bent.earliest())),
+            Math.max(first, Onset.after(bent.latest())));
+    Event creep = event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes);
+    IntUnaryOperator place = k -> course.place(members.get(k));
+    return Optional.of(creep.within(start.by(place), FrameSpan.at(creep.lastFrame())));
   }
 
   private double[] hours() {

@@ -5,11 +5,19 @@ package rondure.night;
  * least squares for each point that can be the hinge, the best of them kept.
  *
  * @param start index of the last value of the level; 0 for a line over the whole series
+ * @param earliest first index at which the hinge may be as well: its misfit is within 2 σ of the
+ *     best (Δχ² = 4, in units of the scatter that the best leaves)
+ * @param latest last such index
  * @param level value until there
  * @param slope per unit of x after it
  * @param misfit sum of squared residuals over variance
  */
-record Hinge(int start, double level, double slope, double misfit) {
+record Hinge(int start, int earliest, int latest, double level, double slope, double misfit) {
+  /** Δχ² of 2 σ for one parameter. */
+  private static final double TWO_SIGMA = 4;
+
+  /** Level, slope, place of the hinge and the scatter. */
+  private static final int PARAMETERS = 4;
 
   /**
    * @param x strictly growing
@@ -17,14 +25,23 @@ record Hinge(int start, double level, double slope, double misfit) {
    * @param leastAfter fewest values after the hinge
    */
   static Hinge of(double[] x, double[] y, double[] sigma, int leastAfter) {
+    int places = Math.max(1, x.length - leastAfter);
+    Hinge[] all = new Hinge[places];
     Hinge best = at(0, x, y, sigma);
-    for (int start = 1; start < x.length - leastAfter; start++) {
-      Hinge other = at(start, x, y, sigma);
-      if (other.misfit < best.misfit) {
-        best = other;
+    for (int start = 0; start < places; start++) {
+      all[start] = at(start, x, y, sigma);
+      best = all[start].misfit < best.misfit ? all[start] : best;
+    }
+    double scatter = best.misfit / Math.max(1, x.length - PARAMETERS);
+    int earliest = best.start;
+    int latest = best.start;
+    for (int start = 0; start < places; start++) {
+      if (all[start].misfit <= best.misfit + TWO_SIGMA * scatter) {
+        earliest = Math.min(earliest, start);
+        latest = Math.max(latest, start);
       }
     }
-    return best;
+    return new Hinge(best.start, earliest, latest, best.level, best.slope, best.misfit);
   }
 
   private static Hinge at(int start, double[] x, double[] y, double[] sigma) {
@@ -46,6 +63,6 @@ record Hinge(int start, double level, double slope, double misfit) {
       double rest = y[i] - level - slope * Math.max(0, x[i] - x[start]);
       misfit += rest * rest / (sigma[i] * sigma[i]);
     }
-    return new Hinge(start, level, slope, misfit);
+    return new Hinge(start, start, start, level, slope, misfit);
   }
 }
