@@ -9,6 +9,8 @@ import java.util.List;
  * @param when dates and times of the set
  * @param verdict one sentence
  * @param strip one sign a frame
+ * @param nightsTitle heading of the nights, empty when there is nothing to say
+ * @param nights what happened in each night, in short
  * @param totals the counts
  * @param causes what softened the stars, most frequent first
  * @param best the five best frames
@@ -22,6 +24,8 @@ record GlanceView(
     String when,
     String verdict,
     PictureView strip,
+    String nightsTitle,
+    List<String> nights,
     List<Total> totals,
     List<CauseRow> causes,
     List<BestRow> best,

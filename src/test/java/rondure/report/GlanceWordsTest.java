@@ -1,6 +1,7 @@
 package rondure.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -12,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import rondure.night.FrameStatus;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
+import rondure.night.NightSummary;
 import rondure.report.layout.Pictures;
 import rondure.report.layout.TemplateFolder;
 import rondure.report.layout.TemplateProblem;
@@ -53,5 +55,45 @@ class GlanceWordsTest {
     List<NightFrame> dim = some(f -> f.status() == FrameStatus.TOO_FEW_STARS, 1);
     String advice = glance(BookFixture.book("ridge", dim)).advice().get(0);
     assertTrue(advice.contains("exposure"), advice);
+  }
+
+  @Test
+  void oneNightSaysWhatHappenedAndWhen() throws TemplateProblem {
+    GlanceView view = glance(BookFixture.night(20));
+    assertEquals("What happened", view.nightsTitle());
+    assertEquals(1, view.nights().size());
+    String line = view.nights().get(0);
+    assertTrue(line.matches("(.+ [0-9:]{5}( to [0-9:]{5})?; ){5}and 6 more under .+"), line);
+    assertFalse(line.contains("aim"), line);
+  }
+
+  @Test
+  void aQuietNightSaysNothingOfEvents() throws TemplateProblem {
+    GlanceView view = glance(BookFixture.book("ridge", some(Ranking::isKeep, 3)));
+    assertEquals("", view.nightsTitle());
+    assertEquals(List.of(), view.nights());
+  }
+
+  @Test
+  void eachOfSeveralNightsHasItsOwnCountsAndEvents() throws TemplateProblem {
+    NightBook one = BookFixture.night(20);
+    NightSummary first = one.nights().get(0);
+    NightSummary second = new NightSummary(2, first.start(), first.end(), List.of(), 7, 5, 2);
+    NightBook two =
+        new NightBook(
+            one.inputName(),
+            List.of(first, second),
+            one.scenes(),
+            one.frames(),
+            one.ignoredCounts(),
+            one.staticDetections(),
+            one.events(),
+            one.notes());
+    GlanceView view = glance(two);
+    assertEquals("Night by night", view.nightsTitle());
+    assertTrue(view.nights().get(0).startsWith("Night 1, "), view.nights().toString());
+    assertTrue(view.nights().get(0).contains("; cloud 22:40; "), view.nights().toString());
+    assertTrue(
+        view.nights().get(1).endsWith("keep 2 of 5 measured frames. "), view.nights().toString());
   }
 }
