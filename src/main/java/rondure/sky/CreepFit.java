@@ -29,6 +29,12 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
    */
   private static final double MOST_OVER_RATE = 10;
 
+  /** One that is that of a head that sags may be more: it shows by its axis besides. */
+  private static final double MOST_OVER_RATE_IF_SAGGING = 30;
+
+  /** A head that sags goes on evenly: one that settles leaves more than the noise. */
+  private static final double LARGEST_MISFIT_IF_SAGGING = 1.5;
+
   /** Air, lens and pixels bend a path by a part of this. */
   private static final double LEAST_BEND_PX = 0.03;
 
@@ -110,6 +116,8 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
       double rollError = Math.sqrt(scale * covariance.getEntry(SKY_TERMS + 2, SKY_TERMS + 2));
       boolean sags =
           HeadSag.fits(motion.creep(), rollError, sight.held())
+              && scale < LARGEST_MISFIT_IF_SAGGING
+              && creep < MOST_OVER_RATE_IF_SAGGING * Math.abs(steadyRate - OMEGA)
               && bendRad() * sight.camera().focalLengthPx() > LEAST_BEND_PX;
       return seen && (sags || showsInTheRate(sight))
           ? Optional.of(new CreepFit(motion.sky(), motion.creep(), Math.sqrt(scale * poleVariance)))
