@@ -8,8 +8,11 @@ import rondure.base.RobustStats;
  * light, steadily, all through a scene. Dew and cloud begin and end.
  */
 final class AirTrend {
-  /** Air takes 0.025 mag over a degree of altitude near 20° (0.25 mag per airmass), 15° an hour. */
-  private static final double MOST_MAG_PER_HOUR = 0.4;
+  /**
+   * Air takes 0.06 mag over a degree of altitude near 15° (0.25 mag per airmass of 1 / sin h), and
+   * stars rise or set by some 11° an hour at middle latitudes (15° cos φ).
+   */
+  private static final double MOST_MAG_PER_HOUR = 0.7;
 
   /** Without a steady change the losses scatter less by this factor. */
   private static final double LEFT_SHARE = 0.2;

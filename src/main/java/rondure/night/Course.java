@@ -65,9 +65,11 @@ record Course(Scene scene, List<Integer> places, List<NightFrame> frames) {
         .toArray();
   }
 
-  /** The first frame of the scene and those after a pause. */
+  /** The first frame of a scene and those after a pause. */
   boolean startsBurst(int index, double pauseRatio) {
-    if (index == 0) {
+    boolean anew =
+        index == 0 || !frames.get(index).sceneNumber().equals(frames.get(index - 1).sceneNumber());
+    if (anew) {
       return true;
     }
     if (!isTimed()) {

@@ -1,6 +1,7 @@
 package rondure.night;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -16,6 +17,9 @@ import rondure.sky.SceneSky;
 final class CreepEvents {
   /** Sine of the angle over the horizontal from which a stretch rises. */
   private static final double RISING = 0.5;
+
+  /** Two motions that differ by less than this share are one. */
+  private static final double ALIKE = 0.3;
 
   private final Course course;
   private final List<int[]> runs;
@@ -42,23 +46,29 @@ final class CreepEvents {
   private List<Event> find() {
     boolean mounted = course.scene().isMounted();
     EventKind kind = mounted ? EventKind.TRACKING_ERROR : EventKind.DROOP;
+    List<Creep> creeps = runs.stream().map(this::creep).toList();
+    List<int[]> rest = rest();
+    if (!mounted && !creeps.isEmpty() && rest.size() == 1 && riseAlike(creeps)) {
+      return List.of(event(kind, rest.get(0), creeps.get(0).opposite()));
+    }
     List<Event> events = new ArrayList<>();
-    for (int[] run : runs) {
-      Creep creep = creep(run);
-      int[] rest = rest(run);
-      boolean restSags = !mounted && creep.rises() && runs.size() == 1 && rest[1] > rest[0];
-      events.add(restSags ? event(kind, rest, creep.opposite()) : event(kind, run, creep));
+    for (int r = 0; r < creeps.size(); r++) {
+      events.add(event(kind, runs.get(r), creeps.get(r)));
     }
     return events;
   }
 
-  /** The frames beside a run that ends or begins the scene; none when it does neither or both. */
-  private int[] rest(int[] run) {
-    int last = course.size() - 1;
-    if (run[0] == 0) {
-      return new int[] {run[1] + 1, last};
-    }
-    return run[1] == last ? new int[] {0, run[0] - 1} : new int[] {0, 0};
+  /** Whether all stretches rise as one motion would. */
+  private static boolean riseAlike(List<Creep> creeps) {
+    return creeps.stream().allMatch(creep -> creep.rises() && creep.isLike(creeps.get(0)));
+  }
+
+  /** The stretches between the runs. */
+  private List<int[]> rest() {
+    boolean[] other = new boolean[course.size()];
+    Arrays.fill(other, true);
+    runs.forEach(run -> Arrays.fill(other, run[0], run[1] + 1, false));
+    return Course.runs(other, 0).stream().filter(run -> run[1] > run[0]).toList();
   }
 
   private Event event(EventKind kind, int[] run, Creep creep) {
@@ -78,6 +88,12 @@ final class CreepEvents {
   private record Creep(double pxPerMin, double angleDeg) {
     boolean rises() {
       return -Math.sin(Math.toRadians(angleDeg)) > RISING;
+    }
+
+    boolean isLike(Creep other) {
+      double away = Math.toRadians(angleDeg - other.angleDeg);
+      double x = pxPerMin * Math.cos(away) - other.pxPerMin;
+      return Math.hypot(x, pxPerMin * Math.sin(away)) < ALIKE * other.pxPerMin;
     }
 
     Creep opposite() {

@@ -8,22 +8,32 @@ import java.util.List;
 final class Events {
   private Events() {}
 
-  /** The events of all scenes, in order of their first frame. */
-  static List<Event> of(List<NightFrame> frames, List<Scene> scenes, EventSettings settings) {
+  /**
+   * The events of all scenes, in order of their first frame. What the lens and the tripod do is
+   * followed from scene to scene, what the sky does within each.
+   */
+  static List<Event> of(List<NightFrame> frames, List<Gear.Divided> gears, EventSettings settings) {
     List<Event> events = new ArrayList<>();
-    for (Scene scene : scenes) {
-      Course course = Course.of(scene, frames);
-      if (course.size() > 1) {
-        List<Event> jumps = JumpEvents.of(course, settings);
+    for (Gear.Divided gear : gears) {
+      Course whole = Course.of(gear.whole(), frames);
+      if (whole.size() > 1) {
+        List<Event> jumps = JumpEvents.of(whole, settings);
         List<Event> shakes = new ArrayList<>(jumps);
-        shakes.addAll(new ShakeEvents(course, settings, jumps).find());
+        shakes.addAll(new ShakeEvents(whole, settings, jumps).find());
         events.addAll(shakes);
-        events.addAll(CreepEvents.of(course, settings));
-        events.addAll(FocusEvents.of(course, settings, shakes));
-        events.addAll(LightEvents.of(course, settings));
-        events.addAll(SettingEvents.of(course));
+        events.addAll(FocusEvents.of(whole, settings, shakes));
+        events.addAll(SettingEvents.of(whole));
+      }
+      for (Scene scene : gear.scenes()) {
+        Course course = Course.of(scene, frames);
+        if (course.size() > 1) {
+          events.addAll(CreepEvents.of(course, settings));
+          events.addAll(LightEvents.of(course, settings));
+        }
       }
     }
+    events.replaceAll(
+        event -> event.inScene(frames.get(event.firstFrame()).sceneNumber().orElseThrow()));
     events.sort(
         Comparator.comparingInt(Event::firstFrame)
             .thenComparing(Event::kind)

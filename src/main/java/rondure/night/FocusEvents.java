@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 import rondure.blur.Terms;
 
@@ -30,9 +31,6 @@ final class FocusEvents {
 
   /** Fewer frames are no new level of the focus. */
   private static final int LEAST_OF_LEVEL = 2;
-
-  /** What a level before the creep must take off the misfit of a straight line: 2 σ. */
-  private static final double WORTH_A_HINGE = 4;
 
   /** More steps than this are a series of tests, not an accident. */
   private static final int MOST_STEPS = 3;
@@ -81,9 +79,7 @@ final class FocusEvents {
 
   private Optional<Event> creep(List<Integer> starts) {
     double[] hours = hours();
-    Hinge line = Hinge.of(hours, widthPx, sigmaPx, hours.length);
-    Hinge bent = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
-    Hinge hinge = bent.misfit() < line.misfit() - WORTH_A_HINGE ? bent : line;
+    Hinge hinge = Hinge.straight(hours, widthPx, sigmaPx, LEAST_CREEPING);
     double span = hours[hours.length - 1] - hours[hinge.start()];
     double perHour = hinge.slope() / hinge.level();
     double price = ChangePoints.price(settings.falseAlarmRate());
@@ -96,8 +92,31 @@ final class FocusEvents {
     }
     Map<String, Double> sizes = new HashMap<>(Map.of("growthPercentPerHour", 100 * perHour));
     perDegree(hinge.level()).ifPresent(growth -> sizes.put("growthPercentPerDegree", growth));
-    int first = hinge.start() == 0 ? 0 : hinge.start() + 1;
-    return Optional.of(event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes));
+    return Optional.of(dated(hours, sizes));
+  }
+
+  /**
+   * Dated by the stars' whole width where that grows too: it leaves its level before the budget can
+   * tell a small disc from the core.
+   */
+  private Event dated(double[] hours, Map<String, Double> sizes) {
+    Hinge byBudget = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
+    double[] fwhmPx =
+        members.stream()
+            .mapToDouble(i -> course.frames().get(i).shape().orElseThrow().fwhmPx())
+            .toArray();
+    double[] even = new double[fwhmPx.length];
+    Arrays.fill(even, 1);
+    Hinge seen = Hinge.of(hours, fwhmPx, even, LEAST_CREEPING);
+    Hinge dating = seen.slope() > 0 ? seen : byBudget;
+    int first = Onset.after(dating.start());
+    FrameSpan start =
+        new FrameSpan(
+            Onset.after(Math.min(dating.earliest(), byBudget.earliest())),
+            Onset.after(Math.max(dating.latest(), byBudget.latest())));
+    Event creep = event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes);
+    IntUnaryOperator place = k -> course.place(members.get(k));
+    return creep.within(start.by(place), FrameSpan.at(creep.lastFrame()));
   }
 
   private double[] hours() {

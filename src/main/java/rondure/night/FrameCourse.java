@@ -62,17 +62,28 @@ public record FrameCourse(
     FrameSky frame = sky.frames().get(index);
     Optional<Camera> camera = sky.camera().filter(c -> frame.isRegistered());
     Optional<Double> jumpPx = camera.map(c -> frame.jumpRad() * c.focalLengthPx());
-    double longSidePx = Math.max(shot.exposure().widthPx(), shot.exposure().heightPx());
     return new FrameCourse(
         loss.map(FrameLight.Loss::lossMag),
         loss.map(FrameLight.Loss::errorMag),
         skyMag(shot, reading.measurement(index).field().sky().levelFraction()),
         jumpPx,
-        jumpPx.map(px -> px / longSidePx),
+        jumpShare(reading, index),
         camera
             .map(c -> c.flow(frame.creep(), c.centreXPx(), c.centreYPx()))
             .filter(flow -> flow.speedPxPerS() > 0)
             .map(flow -> Creep.of(flow, shot.facts().orientation())));
+  }
+
+  /** How far the camera turned before a frame, over the longer side; empty where not known. */
+  static Optional<Double> jumpShare(SceneReading reading, int index) {
+    FrameSky frame = reading.sky().frames().get(index);
+    MeasuredExposure exposure = reading.shots().get(index).exposure();
+    double longSidePx = Math.max(exposure.widthPx(), exposure.heightPx());
+    return reading
+        .sky()
+        .camera()
+        .filter(c -> frame.isRegistered())
+        .map(c -> frame.jumpRad() * c.focalLengthPx() / longSidePx);
   }
 
   private static Optional<Double> skyMag(Shot shot, double levelFraction) {

@@ -57,11 +57,10 @@ final class LightEvents {
     List<Event> events = new ArrayList<>();
     for (int[] run : episodes(lost, noise, settings.lossMag())) {
       boolean dew = grows(lost, run);
-      if (dew) {
-        run[0] = onset(lost, run);
-      }
+      Onset onset = dew ? onset(lost, run) : Onset.at(run[0]);
       EventKind kind = dew ? EventKind.DEW : EventKind.CLOUD;
-      events.add(event(kind, run, Map.of("lostMag", most(lost, run))));
+      Map<String, Double> sizes = Map.of("lostMag", most(lost, run));
+      events.add(event(kind, onset, Onset.at(run[1]), sizes));
     }
     return events;
   }
@@ -80,9 +79,9 @@ final class LightEvents {
     List<Event> events = new ArrayList<>();
     for (int[] run : episodes(brighter, noise, settings.brighterMag())) {
       if (run[1] > run[0]) {
-        int[] whole = {onset(brighter, run), end(brighter, run)};
-        events.add(
-            event(EventKind.SKY_BRIGHTER, whole, Map.of("brighterMag", most(brighter, run))));
+        Map<String, Double> sizes = Map.of("brighterMag", most(brighter, run));
+        Onset onset = onset(brighter, run);
+        events.add(event(EventKind.SKY_BRIGHTER, onset, end(brighter, run), sizes));
       }
     }
     return events;
@@ -112,21 +111,23 @@ final class LightEvents {
   }
 
   /** Where the rise to a run began. */
-  private static int onset(double[] value, int[] run) {
+  private static Onset onset(double[] value, int[] run) {
     int from = run[0];
     while (from > 0 && !Double.isNaN(value[from - 1])) {
       from--;
     }
     boolean known = IntStream.rangeClosed(run[0], run[1]).noneMatch(i -> Double.isNaN(value[i]));
-    return known && from < run[0] ? Onset.of(value, from, run[0], run[1]) : run[0];
+    return known && from < run[0] ? Onset.of(value, from, run[0], run[1]) : Onset.at(run[0]);
   }
 
   /** Where the fall from a run was done: its onset in the mirror. */
-  private static int end(double[] value, int[] run) {
+  private static Onset end(double[] value, int[] run) {
     int last = value.length - 1;
     double[] mirrored = new double[value.length];
     Arrays.setAll(mirrored, i -> value[last - i]);
-    return last - onset(mirrored, new int[] {last - run[1], last - run[0]});
+    Onset end = onset(mirrored, new int[] {last - run[1], last - run[0]});
+    FrameSpan span = new FrameSpan(last - end.span().latest(), last - end.span().earliest());
+    return new Onset(last - end.first(), span);
   }
 
   /** Loses more and more, slowly, to the end of the scene. */
@@ -157,8 +158,13 @@ final class LightEvents {
         .orElse(0);
   }
 
-  private Event event(EventKind kind, int[] run, Map<String, Double> sizes) {
+  private Event event(EventKind kind, Onset first, Onset last, Map<String, Double> sizes) {
     return Event.of(
-        kind, course.scene().number(), course.place(run[0]), course.place(run[1]), sizes);
+            kind,
+            course.scene().number(),
+            course.place(first.first()),
+            course.place(last.first()),
+            sizes)
+        .within(first.span().by(course::place), last.span().by(course::place));
   }
 }

@@ -1,6 +1,8 @@
 package rondure.night;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import rondure.blur.Attribution;
-import rondure.blur.SceneReference;
 import rondure.intake.CaptureTime;
 import rondure.stars.StarField;
 
@@ -38,30 +39,34 @@ public final class NightBuilder {
     UsualSizes sizes = new UsualSizes(shots);
     FirstLook firstLook = new FirstLook(settings, sizes);
     List<Optional<Ruling>> rulings = shots.stream().map(firstLook::at).toList();
-    Map<SceneKey, List<Integer>> members = scenes(shots, rulings);
+    List<Gear> gears = new ArrayList<>();
+    members(shots, rulings)
+        .forEach(
+            (key, places) -> {
+              List<Shot> own = places.stream().map(shots::get).toList();
+              gears.add(new Gear(key, places, judge.judge(own)));
+            });
     NightFrame[] frames = new NightFrame[shots.size()];
     for (int i = 0; i < frames.length; i++) {
       frames[i] = outside(shots.get(i), rulings.get(i));
     }
-    List<Scene> scenes = new ArrayList<>();
-    List<SceneJudge.Judgement> judgements = new ArrayList<>();
     Map<Integer, Integer> statics = new HashMap<>();
-    members.forEach(
-        (key, places) -> {
-          int number = scenes.size() + 1;
-          SceneJudge.Judgement judgement = judge.judge(places.stream().map(shots::get).toList());
-          for (int i = 0; i < places.size(); i++) {
-            SceneJudge.JudgedShot judged = judgement.frames().get(i);
-            frames[places.get(i)] =
-                inside(judged, number, key.nightIndex(), usefulness(judged, sizes));
-          }
-          scenes.add(scene(number, key, places, judgement));
-          judgements.add(judgement);
-          statics.put(number, judgement.statics().spots().size());
-        });
+    List<Gear.Divided> divided = Gear.divided(gears);
+    for (Gear.Divided one : divided) {
+      for (Scene scene : one.scenes()) {
+        scene.frames().forEach(place -> frames[place] = inside(one.gear(), place, scene, sizes));
+      }
+      int removed = one.gear().judgement().statics().spots().size();
+      statics.put(one.whole().number(), removed);
+    }
+    List<Scene> scenes =
+        divided.stream()
+            .flatMap(one -> one.scenes().stream())
+            .sorted(Comparator.comparingInt(Scene::number))
+            .toList();
     List<NightFrame> all = List.of(frames);
     List<String> notes = new ArrayList<>(input.notes());
-    notes.addAll(new Remarks(settings, sizes).on(all, shots, scenes, judgements));
+    notes.addAll(new Remarks(settings, sizes).on(all, shots, divided));
     return new NightBook(
         input.inputName(),
         summaries(all, scenes),
@@ -69,12 +74,12 @@ public final class NightBuilder {
         all,
         input.ignoredCounts(),
         statics,
-        Events.of(all, scenes, settings.events()),
+        Events.of(all, divided, settings.events()),
         notes);
   }
 
-  /** Places of the frames of each scene, scenes in order of their first frame. */
-  private Map<SceneKey, List<Integer>> scenes(List<Shot> shots, List<Optional<Ruling>> rulings) {
+  /** Places of the frames that are explained together, in order of their first frames. */
+  private Map<SceneKey, List<Integer>> members(List<Shot> shots, List<Optional<Ruling>> rulings) {
     List<Integer> places =
         IntStream.range(0, shots.size()).filter(i -> rulings.get(i).isEmpty()).boxed().toList();
     List<Shot> ofTheNight = places.stream().map(shots::get).toList();
@@ -85,18 +90,6 @@ public final class NightBuilder {
       members.computeIfAbsent(key, k -> new ArrayList<>()).add(places.get(i));
     }
     return members;
-  }
-
-  private static Scene scene(
-      int number, SceneKey key, List<Integer> places, SceneJudge.Judgement judgement) {
-    return new Scene(
-        number,
-        key.nightIndex(),
-        key.cameraName(),
-        key.focalLengthMm(),
-        places,
-        judgement.reference().map(SceneReference::sharpestFwhmPx),
-        judgement.solution());
   }
 
   private static NightFrame outside(Shot shot, Optional<Ruling> ruling) {
@@ -130,15 +123,16 @@ public final class NightBuilder {
         : judged.usefulness();
   }
 
-  private static NightFrame inside(
-      SceneJudge.JudgedShot judged, int scene, int night, Optional<Usefulness> usefulness) {
+  private NightFrame inside(Gear gear, int place, Scene scene, UsualSizes sizes) {
+    int own = Collections.binarySearch(gear.places(), place);
+    SceneJudge.JudgedShot judged = gear.judgement().frames().get(own);
     Shot shot = judged.shot();
     return new NightFrame(
         shot.exposure().file(),
         shot.exposure().copies(),
         shot.cameraName(),
-        Optional.of(scene),
-        Optional.of(night),
+        Optional.of(scene.number()),
+        Optional.of(scene.nightIndex()),
         shot.facts(),
         judged.ruling().map(Ruling::status).orElse(FrameStatus.MEASURED),
         judged.ruling().map(Ruling::reason),
@@ -147,7 +141,7 @@ public final class NightBuilder {
         judged.verdict(),
         judged.budget(),
         judged.course(),
-        usefulness,
+        usefulness(judged, sizes),
         judged.graded(),
         Optional.of(judged.measurement()));
   }

@@ -27,26 +27,20 @@ final class Remarks {
   /**
    * @param frames the frames of the book
    * @param shots the same exposures in the same order
-   * @param scenes the scenes of the book
-   * @param judgements of the scenes, in the same order
+   * @param gears with their scenes
    */
-  List<String> on(
-      List<NightFrame> frames,
-      List<Shot> shots,
-      List<Scene> scenes,
-      List<SceneJudge.Judgement> judgements) {
+  List<String> on(List<NightFrame> frames, List<Shot> shots, List<Gear.Divided> gears) {
     List<NightFrame> ofTheNight = frames.stream().filter(f -> f.nightIndex().isPresent()).toList();
-    for (int i = 0; i < scenes.size(); i++) {
-      int number = scenes.get(i).number();
-      judgements.get(i).fault().ifPresent(fault -> notes.add(fault.remark(number)));
+    for (Gear.Divided one : gears) {
+      one.gear().judgement().fault().ifPresent(fault -> notes.add(fault.remark(one.name())));
     }
     missingFacts(ofTheNight);
     assumedLinear(ofTheNight);
     sizes(ofTheNight);
     clocks(ofTheNight, shots);
-    for (int i = 0; i < scenes.size(); i++) {
-      softness(scenes.get(i), judgements.get(i));
-      statics(scenes.get(i), judgements.get(i).statics().finding());
+    for (Gear.Divided one : gears) {
+      softness(one);
+      statics(one.name(), one.gear().judgement().statics().finding());
     }
     return List.copyOf(notes);
   }
@@ -128,8 +122,9 @@ final class Remarks {
   }
 
   /** Width across any smear counts: a scene of long trails may still be in focus. */
-  private void softness(Scene scene, SceneJudge.Judgement judgement) {
-    judgement
+  private void softness(Gear.Divided one) {
+    one.gear()
+        .judgement()
         .reference()
         .map(SceneReference::coreFwhmPx)
         .filter(px -> px > settings.softFwhmPx())
@@ -138,26 +133,24 @@ final class Remarks {
                 notes.add(
                     String.format(
                         Locale.ROOT,
-                        "Scene %d is soft throughout: even the stars of its sharpest frames are %.1f px"
+                        "%s soft throughout: even the stars of the sharpest frames are %.1f px"
                             + " wide across any smear. %s",
-                        scene.number(),
+                        one.name() + (one.isOne() ? " is" : " are"),
                         px,
                         px > settings.widestCorePx()
-                            ? "Frames of it that are out of focus are not kept."
-                            : "\"Keep\" there means sharp for this scene only.")));
+                            ? "Frames that are out of focus are not kept there."
+                            : "\"Keep\" means sharp for this camera and lens there only.")));
   }
 
-  private void statics(Scene scene, StaticReport.Finding finding) {
+  private void statics(String scene, StaticReport.Finding finding) {
     if (finding == StaticReport.Finding.NOTHING_FOLLOWS_THE_SKY) {
       notes.add(
-          "Scene "
-              + scene.number()
+          scene
               + ": every point of light stays on the sensor, so nothing in it follows the sky; its"
               + " frames are not judged.");
     } else if (finding == StaticReport.Finding.SKY_STAYS) {
       notes.add(
-          "Scene "
-              + scene.number()
+          scene
               + ": the stars hardly move over the sensor: a tracking mount, the pole in the frame,"
               + " or frames in quick succession. Lights on the ground could not be told from stars"
               + " by their motion.");

@@ -5,7 +5,7 @@ import java.util.Optional;
 import rondure.sky.SceneSky;
 
 /**
- * Frames of one camera, lens, focal length and size, in time order, on one night.
+ * Frames of one camera, lens, focal length, size and aim, in time order, on one night.
  *
  * @param number counted from 1 over the whole set
  * @param nightIndex the night, from 1

@@ -32,10 +32,9 @@ record SceneFault(String words) {
         .orElse("");
   }
 
-  /** The remark on the scene. */
-  String remark(int sceneNumber) {
-    return "Scene "
-        + sceneNumber
+  /** The remark on the scene or scenes so named. */
+  String remark(String scene) {
+    return scene
         + ": a fault of this program ("
         + words
         + ") left its frames without causes and grades; their measurements stand. Please report it.";

@@ -36,15 +36,24 @@ final class SceneJudge {
    * @param frames judged, in the order given
    * @param reference what the measured frames have in common, when there are any
    * @param statics what stayed on the sensor
-   * @param solution what the stars told about aim and lens
+   * @param aims the frames by where the camera looked, in time order
    * @param fault of this program, that left the frames without a verdict
    */
   record Judgement(
       List<JudgedShot> frames,
       Optional<SceneReference> reference,
       StaticReport statics,
-      SceneSolution solution,
+      List<Aimed> aims,
       Optional<SceneFault> fault) {}
+
+  /**
+   * Frames of one aim.
+   *
+   * @param from place of the first among the frames judged together
+   * @param until place after the last
+   * @param solution what the stars told about aim and lens
+   */
+  record Aimed(int from, int until, SceneSolution solution) {}
 
   /** One frame of the scene, judged. */
   record JudgedShot(
@@ -99,15 +108,26 @@ final class SceneJudge {
     return frames;
   }
 
-  private static Judgement judgement(
+  private Judgement judgement(
       SceneReading reading,
       List<JudgedShot> frames,
       Optional<Double> explainedShare,
       Optional<SceneFault> fault) {
-    List<Shot> shots = reading.shots();
-    Orientation held = shots.isEmpty() ? Orientation.NORMAL : shots.get(0).facts().orientation();
-    SceneSolution solution = SceneSolution.of(reading.sky(), held, explainedShare);
-    return new Judgement(frames, reading.reference(), reading.statics(), solution, fault);
+    boolean[] aimedAnew = new boolean[frames.size()];
+    for (int i = 0; i < aimedAnew.length; i++) {
+      double share = FrameCourse.jumpShare(reading, i).orElse(0.0);
+      aimedAnew[i] = share >= settings.events().reAimShare();
+    }
+    List<Integer> starts = AimSplitter.starts(aimedAnew);
+    List<Aimed> aims = new ArrayList<>();
+    for (int k = 0; k < starts.size(); k++) {
+      int from = starts.get(k);
+      int until = k + 1 < starts.size() ? starts.get(k + 1) : aimedAnew.length;
+      Orientation held = reading.shots().get(from).facts().orientation();
+      List<FrameSky> own = reading.sky().frames().subList(from, until);
+      aims.add(new Aimed(from, until, SceneSolution.of(reading.sky(), own, held, explainedShare)));
+    }
+    return new Judgement(frames, reading.reference(), reading.statics(), aims, fault);
   }
 
   private JudgedShot tooFew(SceneReading reading, int index) {

@@ -6,11 +6,11 @@ import java.util.Optional;
 import rondure.base.Orientation;
 import rondure.sky.Camera;
 import rondure.sky.CameraFinding;
-import rondure.sky.Direction;
 import rondure.sky.FrameSky;
 import rondure.sky.ImageVelocity;
 import rondure.sky.MountDrift;
 import rondure.sky.SceneSky;
+import rondure.sky.Spin;
 
 /**
  * What the stars told about the aim and the lens of a scene, and how well the budget fits it.
@@ -65,25 +65,36 @@ public record SceneSolution(
   }
 
   /**
+   * @param sky of all frames that were explained together
+   * @param own frames of the scene among them, in time order
    * @param orientation in which the scene's pictures are displayed
    */
-  static SceneSolution of(SceneSky sky, Orientation orientation, Optional<Double> explainedShare) {
-    int registered = (int) sky.frames().stream().filter(FrameSky::isRegistered).count();
-    Optional<Double> declination = sky.pole().map(SceneSolution::centreDeclinationDeg);
+  static SceneSolution of(
+      SceneSky sky, List<FrameSky> own, Orientation orientation, Optional<Double> explainedShare) {
+    int registered = (int) own.stream().filter(FrameSky::isRegistered).count();
+    Optional<Double> declination =
+        sky.pole()
+            .flatMap(
+                pole ->
+                    own.stream()
+                        .flatMap(frame -> frame.skySpin().stream())
+                        .findFirst()
+                        .map(SceneSolution::centreDeclinationDeg));
     return new SceneSolution(
         sky.finding(),
         registered,
         sky.finding() == SceneSky.Finding.SCALE_UNKNOWN ? Optional.empty() : sky.camera(),
         sky.calibrated(),
         declination,
-        sky.pole().map(pole -> sky.poleErrorDeg()),
+        declination.map(known -> sky.poleErrorDeg()),
         sky.projections(),
         MountDrift.of(sky).flatMap(d -> sky.camera().map(c -> Drift.of(d, c, orientation))),
         explainedShare);
   }
 
-  /** The optical axis is (0, 0, 1); sin δ is its component along the north pole. */
-  private static double centreDeclinationDeg(Direction northPole) {
-    return Math.toDegrees(Math.asin(Math.max(-1, Math.min(1, northPole.z()))));
+  /** The optical axis is (0, 0, 1); sin δ is its component along the north pole, -spin / rate. */
+  private static double centreDeclinationDeg(Spin sky) {
+    double sine = -sky.zRadPerS() / sky.rateRadPerS();
+    return Math.toDegrees(Math.asin(Math.max(-1, Math.min(1, sine))));
   }
 }

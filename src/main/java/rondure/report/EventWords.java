@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import rondure.intake.CaptureTime;
 import rondure.night.Event;
+import rondure.night.FrameSpan;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
 import rondure.report.layout.Wording;
@@ -25,7 +26,7 @@ final class EventWords {
   }
 
   private String line(Event event) {
-    List<String> values = new ArrayList<>(List.of("when", when(event)));
+    List<String> values = new ArrayList<>(List.of("when", when(event) + doubt(event)));
     for (Map.Entry<String, Double> size : event.sizes().entrySet()) {
       values.add(size.getKey());
       values.add(number(size.getKey(), Math.abs(size.getValue())));
@@ -50,6 +51,23 @@ final class EventWords {
     return event.firstFrame() == event.lastFrame()
         ? first
         : words.say("event.fromTo", "first", first, "last", frame(event.lastFrame()));
+  }
+
+  /** Between which frames it began or ended, where that is more than a frame's doubt. */
+  private String doubt(Event event) {
+    List<String> open = new ArrayList<>();
+    if (event.start().isWide()) {
+      open.add(between("event.startBetween", event.start()));
+    }
+    if (event.end().isWide()) {
+      open.add(between("event.endBetween", event.end()));
+    }
+    return open.isEmpty() ? "" : " (" + String.join("; ", open) + ")";
+  }
+
+  private String between(String key, FrameSpan span) {
+    String earliest = book.frames().get(span.earliest()).file();
+    return words.say(key, "earliest", earliest, "latest", book.frames().get(span.latest()).file());
   }
 
   private String frame(int index) {

@@ -16,7 +16,11 @@ import rondure.report.picture.NightStrip;
 /** Makes the view of "The night at a glance". */
 final class GlancePage {
   private static final int STRIP_WIDTH = 655;
-  private static final int STRIP_HEIGHT_MOST = 104;
+  private static final int STRIP_HEIGHT_MOST = 125;
+
+  /** The strip gives way to the lines of the nights. */
+  private static final int STRIP_HEIGHT_PER_NIGHT = 15;
+
   private static final int BEST = 5;
   private static final int REMARKS = 2;
   private static final int LONGEST_TITLE = 60;
@@ -33,20 +37,27 @@ final class GlancePage {
   static GlanceView view(ReportContext context, Set<String> fullEntries) {
     GlancePage page = new GlancePage(context);
     Map<Mark, Integer> tally = context.tally(frame -> true);
+    List<String> nights = GlanceNights.lines(context);
     return new GlanceView(
         Figures.shortened(context.book().inputName(), LONGEST_TITLE),
         page.when(),
         new GlanceVerdict(context).sentence(),
-        page.strip(),
-        new NightLines(context).lines(),
+        page.strip(nights.size()),
+        page.nightsTitle(nights),
+        nights,
         page.totals(),
         page.uses(),
         page.causes(tally),
         page.best(fullEntries),
         Advice.of(context, tally),
         Problems.of(context),
-        context.book().notes().stream().limit(REMARKS).toList(),
+        context.book().notes().stream().limit(nights.size() > 1 ? 0 : REMARKS).toList(),
         context.words().say("glance.noteTitle"));
+  }
+
+  private String nightsTitle(List<String> nights) {
+    boolean many = context.book().nights().size() > 1;
+    return nights.isEmpty() ? "" : context.words().say(many ? "glance.nights" : "glance.events");
   }
 
   private String when() {
@@ -77,7 +88,7 @@ final class GlancePage {
             Figures.date(last));
   }
 
-  private PictureView strip() {
+  private PictureView strip(int nights) {
     NightStrip strip = new NightStrip(runs());
     context.pictures().add("night-strip", strip);
     String alt =
@@ -89,7 +100,8 @@ final class GlancePage {
                 context.words().count("count.frame", context.book().frames().size()),
                 "kept",
                 Integer.toString(context.kept()));
-    long height = Math.round(Math.ceil(strip.heightFor(STRIP_WIDTH, STRIP_HEIGHT_MOST)));
+    int most = STRIP_HEIGHT_MOST - STRIP_HEIGHT_PER_NIGHT * nights;
+    long height = Math.round(Math.ceil(strip.heightFor(STRIP_WIDTH, most)));
     return new PictureView("night-strip", alt, STRIP_WIDTH, height);
   }
 

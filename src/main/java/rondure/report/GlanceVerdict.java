@@ -48,7 +48,7 @@ final class GlanceVerdict {
    *
    * @param measured measured frames, of the set or of a night
    */
-  String rest(List<NightFrame> measured) {
+  private String rest(List<NightFrame> measured) {
     List<NightFrame> others = measured.stream().filter(f -> !Ranking.isKeep(f)).toList();
     Optional<Mark> worst =
         commonest(

@@ -9,7 +9,8 @@ import java.util.List;
  * @param when dates and times of the set
  * @param verdict one sentence
  * @param strip one sign a frame
- * @param nights a sentence a night, for a set of several
+ * @param nightsTitle heading of the nights, empty when there is nothing to say
+ * @param nights what happened in each night, in short
  * @param totals the counts
  * @param uses how many frames serve which use; empty where none was measured
  * @param causes what softened the stars, most frequent first
@@ -24,6 +25,7 @@ record GlanceView(
     String when,
     String verdict,
     PictureView strip,
+    String nightsTitle,
     List<String> nights,
     List<Total> totals,
     List<String> uses,

@@ -46,7 +46,7 @@ record BlockSky(
 
   private static SkyVote provenCreep(List<Pose> poses, SkyVote vote, Sight sight) {
     List<AimPath> aims = AimPath.of(poses, vote.sky(), sight);
-    Optional<CreepFit> fit = CreepProof.of(aims, vote.sky(), sight.trust().scaleError());
+    Optional<CreepFit> fit = CreepProof.of(aims, vote.sky(), sight);
     return fit.map(
             f ->
                 new SkyVote(

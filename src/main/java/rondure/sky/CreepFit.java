@@ -24,10 +24,19 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
   private static final double LEAST_SIGMAS = 4;
 
   /**
-   * A creep in any direction is hardly ever more than so many times what it adds to the rate (one
-   * in ten): a path that merely bends, at the sidereal rate, is a tripod that settles or swings.
+   * A creep about any axis is hardly ever more than so many times what it adds to the rate (one in
+   * ten): a path that merely bends, at the sidereal rate, is a tripod that settles or swings.
    */
   private static final double MOST_OVER_RATE = 10;
+
+  /** One that is that of a head that sags may be more: it shows by its axis besides. */
+  private static final double MOST_OVER_RATE_IF_SAGGING = 30;
+
+  /** A head that sags goes on evenly: one that settles leaves more than the noise. */
+  private static final double LARGEST_MISFIT_IF_SAGGING = 1.5;
+
+  /** Air, lens and pixels bend a path by a part of this. */
+  private static final double LEAST_BEND_PX = 0.03;
 
   private static final double OMEGA = SkyMotion.SIDEREAL_RATE_RAD_PER_S;
 
@@ -41,9 +50,9 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
    * @param poses of one aim, without jumps
    * @param noise about the camera's axes, rad
    * @param guess of the sky's spin in its own axes
-   * @param leastCreep creeps below this are not told from an imperfect camera model, rad/s
+   * @param sight what they were seen with
    */
-  static Optional<CreepFit> of(List<Pose> poses, Vec noise, Vec guess, double leastCreep) {
+  static Optional<CreepFit> of(List<Pose> poses, Vec noise, Vec guess, Sight sight) {
     if (poses.size() < LEAST_FRAMES) {
       return Optional.empty();
     }
@@ -53,7 +62,7 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
             .filter(i -> i % step == 0)
             .mapToObj(poses::get)
             .toList();
-    return new Fit(new CreepModel(some, noise), guess).solve(leastCreep);
+    return new Fit(new CreepModel(some, noise), guess).solve(sight);
   }
 
   private static final class Fit {
@@ -70,7 +79,7 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
       steadyRate = steady.sky().length();
     }
 
-    Optional<CreepFit> solve(double leastCreep) {
+    Optional<CreepFit> solve(Sight sight) {
       RealMatrix covariance = null;
       for (int i = 0; i < STEPS; i++) {
         RealMatrix jacobian = jacobian();
@@ -86,10 +95,10 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
           return Optional.empty();
         }
       }
-      return judged(covariance, leastCreep);
+      return judged(covariance, sight);
     }
 
-    private Optional<CreepFit> judged(RealMatrix covariance, double leastCreep) {
+    private Optional<CreepFit> judged(RealMatrix covariance, Sight sight) {
       double chi2 = model.chi2(motion);
       double freedom = 3.0 * model.poses.size() - TERMS;
       double scale = Math.max(1, chi2 / freedom);
@@ -98,17 +107,35 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
       for (int k = 0; k < 3; k++) {
         creepVariance += covariance.getEntry(SKY_TERMS + k, SKY_TERMS + k);
       }
-      double creepError = Math.sqrt(scale * creepVariance);
       double creep = motion.creep().length();
-      boolean proven =
+      boolean seen =
           (steadyChi2 - chi2) / scale > LEAST_GAIN
               && scale < LARGEST_MISFIT
-              && creep > Math.max(leastCreep, LEAST_SIGMAS * creepError)
-              && creep < 2 * OMEGA
-              && creep < MOST_OVER_RATE * Math.abs(steadyRate - OMEGA);
-      return proven
+              && creep > LEAST_SIGMAS * Math.sqrt(scale * creepVariance)
+              && creep < 2 * OMEGA;
+      double rollError = Math.sqrt(scale * covariance.getEntry(SKY_TERMS + 2, SKY_TERMS + 2));
+      boolean sags =
+          HeadSag.fits(motion.creep(), rollError, sight.held())
+              && scale < LARGEST_MISFIT_IF_SAGGING
+              && creep < MOST_OVER_RATE_IF_SAGGING * Math.abs(steadyRate - OMEGA)
+              && bendRad() * sight.camera().focalLengthPx() > LEAST_BEND_PX;
+      return seen && (sags || showsInTheRate(sight))
           ? Optional.of(new CreepFit(motion.sky(), motion.creep(), Math.sqrt(scale * poleVariance)))
           : Optional.empty();
+    }
+
+    private boolean showsInTheRate(Sight sight) {
+      double creep = motion.creep().length();
+      double least = Math.max(CreepProof.LEAST_SHARE, sight.trust().scaleError()) * OMEGA;
+      return creep > least && creep < MOST_OVER_RATE * Math.abs(steadyRate - OMEGA);
+    }
+
+    /** How far the path's middle is off the line between its ends. */
+    private double bendRad() {
+      double seconds =
+          model.poses.get(model.poses.size() - 1).seconds() - model.poses.get(0).seconds();
+      Vec sky = motion.sky().turned(model.poses.get(model.poses.size() / 2).turn());
+      return motion.creep().cross(sky).length() * seconds * seconds / 8;
     }
 
     private RealMatrix jacobian() {

@@ -20,14 +20,13 @@ final class CreepProof {
    * @param aims the block's path, cut at new aims
    * @param sky a guess of the sky's spin in its own axes
    */
-  static Optional<CreepFit> of(List<AimPath> aims, Vec sky, double scaleError) {
+  static Optional<CreepFit> of(List<AimPath> aims, Vec sky, Sight sight) {
     CreepProof proof = new CreepProof(aims);
     if (proof.longest == null) {
       return Optional.empty();
     }
-    double least = Math.max(LEAST_SHARE, scaleError) * SkyMotion.SIDEREAL_RATE_RAD_PER_S;
     List<Pose> poses = proof.longest.poses.subList(proof.from, proof.until);
-    return CreepFit.of(poses, proof.longest.noise, sky, least);
+    return CreepFit.of(poses, proof.longest.noise, sky, sight);
   }
 
   private void search(AimPath aim) {

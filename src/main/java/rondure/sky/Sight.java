@@ -1,5 +1,7 @@
 package rondure.sky;
 
+import rondure.base.Orientation;
+
 /**
  * What a block's frames were seen with.
  *
@@ -7,12 +9,15 @@ package rondure.sky;
  * @param trust how far it is to be trusted
  * @param byClock whether the times are a clock's
  * @param stepSeconds how finely it tells the time
+ * @param held how the camera was held, as far as the files say
  */
-record Sight(Camera camera, Trust trust, boolean byClock, double stepSeconds) {
+record Sight(Camera camera, Trust trust, boolean byClock, double stepSeconds, Orientation held) {
   private static final double FINE_SECONDS = 1e-3;
 
-  static Sight of(SkyTimes times, double stepSeconds, Camera camera, Trust trust) {
-    return new Sight(camera, trust, times.byClock(), times.byClock() ? stepSeconds : FINE_SECONDS);
+  static Sight of(
+      SkyTimes times, double stepSeconds, Camera camera, Trust trust, Orientation held) {
+    double step = times.byClock() ? stepSeconds : FINE_SECONDS;
+    return new Sight(camera, trust, times.byClock(), step, held);
   }
 
   /**

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import rondure.base.Orientation;
 
 /** From linked frames to what the scene's sky did: one story for each block, one pole for all. */
 final class SkyStory {
@@ -50,9 +51,9 @@ final class SkyStory {
                 .thenComparingDouble(b -> b.sky().poses().size()));
     for (Block block : blocks) {
       tell(block, block == main ? Rotation.NONE : aligned(block, main));
-      jumpInto(block);
       tracks.add(block.map());
     }
+    jumpBetween(blocks);
     Vec spin = main.sky().sky();
     boolean turns = trust.scaleKnown() && main.sky().kind() == SkyVote.Kind.TURNS;
     Optional<Direction> pole =
@@ -92,12 +93,16 @@ final class SkyStory {
         List<Pose> poses = poses(map);
         if (poses.size() >= 2) {
           SkyTimes times = SkyTimes.of(poses, clock.stepSeconds());
-          Sight sight = Sight.of(times, clock.stepSeconds(), camera, trust);
+          Sight sight = Sight.of(times, clock.stepSeconds(), camera, trust, held(poses));
           blocks.add(new Block(map, BlockSky.of(times, sight)));
         }
       }
     }
     return blocks;
+  }
+
+  private Orientation held(List<Pose> poses) {
+    return shots.get(poses.get(poses.size() / 2).frame()).orientation();
   }
 
   private List<Pose> poses(SkyMap map) {
@@ -142,16 +147,25 @@ final class SkyStory {
     }
   }
 
-  /** A later block was aimed at where no star is shared: half the view away at least. */
-  private void jumpInto(Block block) {
-    int first = block.sky().poses().get(0).frame();
-    boolean later = links.stream().anyMatch(l -> l.frame() < first);
-    if (later) {
-      FrameSky sky = told[first];
-      double half = frames.get(first).diagonalPx() / 2;
-      double angle = Math.atan(half / camera.focalLengthPx());
-      told[first] =
-          new FrameSky(sky.attitude(), sky.skySpin(), sky.creep(), sky.spinErrorRadPerS(), angle);
+  /** A block shares no star with the frames of another before it: half the view away at least. */
+  private void jumpBetween(List<Block> blocks) {
+    int[] blockOf = new int[told.length];
+    for (int b = 0; b < blocks.size(); b++) {
+      int number = b + 1;
+      blocks.get(b).sky().poses().forEach(pose -> blockOf[pose.frame()] = number);
     }
+    int before = 0;
+    for (int frame = 0; frame < told.length; frame++) {
+      if (blockOf[frame] > 0 && before > 0 && blockOf[frame] != before) {
+        double angle = Math.atan(frames.get(frame).diagonalPx() / 2 / camera.focalLengthPx());
+        told[frame] = jumped(told[frame], angle);
+      }
+      before = blockOf[frame] > 0 ? blockOf[frame] : before;
+    }
+  }
+
+  private static FrameSky jumped(FrameSky sky, double jumpRad) {
+    return new FrameSky(
+        sky.attitude(), sky.skySpin(), sky.creep(), sky.spinErrorRadPerS(), jumpRad);
   }
 }

@@ -13,6 +13,7 @@ import rondure.crew.FrameMeasurement;
 import rondure.crew.Outcome;
 import rondure.night.Event;
 import rondure.night.EventKind;
+import rondure.night.FrameSpan;
 import rondure.night.MeasuredExposure;
 import rondure.night.NightBook;
 import rondure.night.NightBuilder;
@@ -46,6 +47,12 @@ final class EventJudge {
     int found;
     int first;
     int last;
+
+    /** Within one frame of the first and last frames that the event says it may have. */
+    int firstStated;
+
+    int lastStated;
+    final List<Double> startSpans = new ArrayList<>();
     final List<Double> firstOff = new ArrayList<>();
     final List<Double> sizeRatios = new ArrayList<>();
 
@@ -112,6 +119,9 @@ final class EventJudge {
     boolean last = Math.abs(event.lastFrame() - one.last()) <= 1;
     tally.first += first ? 1 : 0;
     tally.last += last ? 1 : 0;
+    tally.firstStated += isWithin(one.first(), event.start()) ? 1 : 0;
+    tally.lastStated += isWithin(one.last(), event.end()) ? 1 : 0;
+    tally.startSpans.add((double) event.start().latest() - event.start().earliest());
     tally.firstOff.add((double) Math.abs(event.firstFrame() - one.first()));
     if (SIZES.containsKey(one.kind())) {
       tally.sizeRatios.add(event.sizes().get(SIZES.get(one.kind())) / one.size());
@@ -119,6 +129,10 @@ final class EventJudge {
     if (!first || !last) {
       faults.add("TIMES " + line(night) + " " + one + " told " + line(event));
     }
+  }
+
+  private static boolean isWithin(int frame, FrameSpan span) {
+    return frame >= span.earliest() - 1 && frame <= span.latest() + 1;
   }
 
   Map<EventKind, Tally> tallies() {
@@ -140,13 +154,17 @@ final class EventJudge {
             text.append(
                 String.format(
                     Locale.ROOT,
-                    "%-16s found %3d of %3d (%5.1f %%), first %3d, last %3d; first off %s; size %s%n",
+                    "%-16s found %3d of %3d (%5.1f %%), first %3d, last %3d, within stated %3d, %3d (frames"
+                        + " open %s); first off %s; size %s%n",
                     kind,
                     t.found,
                     t.scheduled,
                     100 * t.foundShare(),
                     t.first,
                     t.last,
+                    t.firstStated,
+                    t.lastStated,
+                    spread(t.startSpans),
                     spread(t.firstOff),
                     spread(t.sizeRatios))));
     text.append(
@@ -184,7 +202,15 @@ final class EventJudge {
   }
 
   private static String line(Event event) {
-    return event.kind() + " " + event.firstFrame() + "-" + event.lastFrame() + " " + event.sizes();
+    return event.kind()
+        + " "
+        + event.firstFrame()
+        + "-"
+        + event.lastFrame()
+        + " "
+        + event.start()
+        + event.end()
+        + event.sizes();
   }
 
   /** Nights of each theme by command: seed of the first, count, most frames, themes. */

@@ -30,6 +30,8 @@ class HingeTest {
     assertEquals(2, hinge.level(), 1e-9);
     assertEquals(0.7, hinge.slope(), 1e-9);
     assertEquals(0, hinge.misfit(), 1e-9);
+    assertEquals(25, hinge.earliest());
+    assertEquals(25, hinge.latest());
   }
 
   /**
@@ -38,12 +40,16 @@ class HingeTest {
   @Test
   void withNoiseItIsNearAndItsMisfitIsThatOfTheNoise() {
     double misfit = 0;
+    int held = 0;
     for (int seed = 0; seed < 100; seed++) {
       Hinge hinge = fit(25, 0.7, 0.05, seed);
       assertTrue(Math.abs(hinge.start() - 25) <= 4, "hinge at " + hinge.start());
       assertEquals(0.7, hinge.slope(), 0.1);
       misfit += hinge.misfit() / 100;
+      held += hinge.earliest() <= 25 && 25 <= hinge.latest() ? 1 : 0;
     }
+    // 95 of 100 are within 2 σ of one parameter (χ² with one degree of freedom); binomial 2 σ: 4.4.
+    assertEquals(95, held, 5);
     assertEquals(57, misfit, 4);
   }
 }

@@ -1,6 +1,7 @@
 package rondure.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -65,20 +66,6 @@ class GlanceWordsTest {
     assertEquals(List.of(), glance(BookFixture.book("ridge", lost)).uses());
   }
 
-  @Test
-  void eachOfSeveralNightsHasItsSentence() throws TemplateProblem {
-    assertEquals(List.of(), glance(BookFixture.night(20)).nights());
-    NightBook book = BookFixture.night(120);
-    List<String> nights = glance(book).nights();
-    assertEquals(2, nights.size());
-    for (int i = 0; i < 2; i++) {
-      NightSummary night = book.nights().get(i);
-      String counts = "keep " + night.keepCount() + " of " + night.frameCount() + " frames.";
-      assertTrue(nights.get(i).contains(counts), nights.get(i));
-      assertTrue(nights.get(i).startsWith("Night of "), nights.get(i));
-    }
-  }
-
   /** Nothing kept and no cause: that is no night to repeat. */
   @Test
   void framesThatAreNotKeptWithoutACauseAreNeitherPraisedNorToBeRepeated() throws TemplateProblem {
@@ -102,5 +89,45 @@ class GlanceWordsTest {
     List<NightFrame> dim = some(f -> f.status() == FrameStatus.TOO_FEW_STARS, 1);
     String advice = glance(BookFixture.book("ridge", dim)).advice().get(0);
     assertTrue(advice.contains("exposure"), advice);
+  }
+
+  @Test
+  void oneNightSaysWhatHappenedAndWhen() throws TemplateProblem {
+    GlanceView view = glance(BookFixture.night(20));
+    assertEquals("What happened", view.nightsTitle());
+    assertEquals(1, view.nights().size());
+    String line = view.nights().get(0);
+    assertTrue(line.matches("(.+ [0-9:]{5}( to [0-9:]{5})?; ){5}and 6 more under .+"), line);
+    assertFalse(line.contains("aim"), line);
+  }
+
+  @Test
+  void aQuietNightSaysNothingOfEvents() throws TemplateProblem {
+    GlanceView view = glance(BookFixture.book("ridge", some(Ranking::isKeep, 3)));
+    assertEquals("", view.nightsTitle());
+    assertEquals(List.of(), view.nights());
+  }
+
+  @Test
+  void eachOfSeveralNightsHasItsOwnCountsAndEvents() throws TemplateProblem {
+    NightBook one = BookFixture.night(20);
+    NightSummary first = one.nights().get(0);
+    NightSummary second = new NightSummary(2, first.start(), first.end(), List.of(), 7, 5, 2);
+    NightBook two =
+        new NightBook(
+            one.inputName(),
+            List.of(first, second),
+            one.scenes(),
+            one.frames(),
+            one.ignoredCounts(),
+            one.staticDetections(),
+            one.events(),
+            one.notes());
+    GlanceView view = glance(two);
+    assertEquals("Night by night", view.nightsTitle());
+    assertTrue(view.nights().get(0).startsWith("Night 1, "), view.nights().toString());
+    assertTrue(view.nights().get(0).contains("; cloud 22:40; "), view.nights().toString());
+    assertTrue(
+        view.nights().get(1).endsWith("keep 2 of 5 measured frames. "), view.nights().toString());
   }
 }

@@ -23,6 +23,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
 import rondure.night.NightBook;
@@ -190,8 +192,9 @@ class PdfReportTest {
     }
   }
 
-  @Test
-  void theGlanceStaysOnOnePage() throws IOException {
+  @ParameterizedTest
+  @ValueSource(ints = {1, 6})
+  void theGlanceStaysOnOnePage(int nights) throws IOException {
     NightBook large = BookFixture.night(120);
     List<NightFrame> thrice = new ArrayList<>(large.frames());
     thrice.addAll(large.frames());
@@ -199,7 +202,7 @@ class PdfReportTest {
     NightBook book =
         new NightBook(
             "very long folder name ".repeat(10),
-            large.nights(),
+            Collections.nCopies(nights, large.nights().get(0)),
             large.scenes(),
             thrice,
             large.ignoredCounts(),
