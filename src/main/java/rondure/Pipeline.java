@@ -49,6 +49,7 @@ public final class Pipeline {
   public RunSummary run() throws CommandProblem, OutputProblem, IOException, InterruptedException {
     checkFolders();
     ScanResult scan = scan();
+    FocusTests.checkNames(request.focusTests(), scan.files());
     if (request.sidecars().dryRun()) {
       return rehearse(scan);
     }
@@ -67,7 +68,8 @@ public final class Pipeline {
   }
 
   /** Everything but writing. */
-  private RunSummary rehearse(ScanResult scan) throws IOException, InterruptedException {
+  private RunSummary rehearse(ScanResult scan)
+      throws CommandProblem, IOException, InterruptedException {
     NightBook book = book(scan, MeasurementStore.none(settings.stars()));
     Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
     sidecars.rehearse();
@@ -75,12 +77,16 @@ public final class Pipeline {
   }
 
   private NightBook book(ScanResult scan, MeasurementStore store)
-      throws IOException, InterruptedException {
+      throws CommandProblem, IOException, InterruptedException {
     List<MeasuredExposure> measured = measure(scan, store);
-    return NightBuilder.build(
-        new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
-        settings.night(),
-        new SceneAttribution(AttributionSettings.defaults()));
+    NightBook book =
+        NightBuilder.build(
+            new NightInput(
+                inputName(), measured, scan.ignoredCounts(), notes, request.focusTests()),
+            settings.night(),
+            new SceneAttribution(AttributionSettings.defaults()));
+    FocusTests.checkFrames(request.focusTests(), book);
+    return book;
   }
 
   /** A file that may not be read is one frame's trouble; a folder is the whole run's. */

@@ -16,6 +16,7 @@ import rondure.Pipeline;
 import rondure.Request;
 import rondure.RunSummary;
 import rondure.Settings;
+import rondure.night.NamedSeries;
 import rondure.report.sidecar.SidecarSettings;
 
 /** Reads a night and writes its report. */
@@ -53,6 +54,9 @@ final class ReportCommand implements Callable<Integer> {
   @ArgGroup(validate = false, heading = "%nFacts that the files do not hold, or hold wrongly:%n")
   private FactOptions facts = new FactOptions();
 
+  @ArgGroup(validate = false, heading = "%nFocus tests:%n")
+  private SeriesOptions series = new SeriesOptions();
+
   @ArgGroup(validate = false, heading = "%nSidecars for photo managers:%n")
   private SidecarOptions sidecars = new SidecarOptions();
 
@@ -63,7 +67,8 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     Terminal terminal = Terminal.of(spec.commandLine());
     Settings settings = settings();
-    Request request = new Request(inputs, Optional.ofNullable(out), sidecarSettings());
+    Request request =
+        new Request(inputs, Optional.ofNullable(out), sidecarSettings(), focusTests());
     TerminalProgress progress = new TerminalProgress(terminal, screen());
     RunSummary summary = run(new Pipeline(request, settings, progress), progress);
     new EndWords(summary).tell(terminal);
@@ -74,6 +79,14 @@ final class ReportCommand implements Callable<Integer> {
   private SidecarSettings sidecarSettings() {
     try {
       return sidecars.settings();
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(spec.commandLine(), e.getMessage());
+    }
+  }
+
+  private List<NamedSeries> focusTests() {
+    try {
+      return series.named();
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), e.getMessage());
     }
