@@ -17,30 +17,46 @@ final class FocusTests {
 
   private FocusTests() {}
 
-  /** Each name must be that of one picture; told before anything is measured. */
-  static void checkNames(List<NamedSeries> tests, List<FoundFile> files) throws CommandProblem {
+  /**
+   * The series by the whole relative names of their pictures; told before anything is measured.
+   *
+   * @throws CommandProblem when a name is not that of one picture
+   */
+  static List<NamedSeries> resolved(List<NamedSeries> tests, List<FoundFile> files)
+      throws CommandProblem {
+    List<NamedSeries> resolved = new ArrayList<>();
     for (NamedSeries test : tests) {
-      for (String name : List.of(test.firstFile(), test.lastFile())) {
-        List<String> named =
-            files.stream()
-                .map(FoundFile::relativeName)
-                .filter(file -> NamedSeries.matches(file, name))
-                .toList();
-        if (named.isEmpty()) {
-          throw new CommandProblem("--focus-test: there is no picture " + name + " in the folder.");
-        }
-        if (named.size() > 1 && !named.contains(name)) {
-          throw new CommandProblem(
-              "--focus-test: "
-                  + named.size()
-                  + " pictures are called "
-                  + name
-                  + "; give the path from the folder, such as "
-                  + named.get(0)
-                  + ".");
-        }
+      String first = picture(test.firstFile(), files);
+      String last = picture(test.lastFile(), files);
+      if (first.equals(last)) {
+        throw new CommandProblem("--focus-test: first and last picture are both " + first + ".");
       }
+      resolved.add(new NamedSeries(first, last));
     }
+    return resolved;
+  }
+
+  private static String picture(String name, List<FoundFile> files) throws CommandProblem {
+    String given = name.replace('\\', '/');
+    List<String> all = files.stream().map(FoundFile::relativeName).toList();
+    List<String> named =
+        all.contains(given)
+            ? List.of(given)
+            : all.stream().filter(file -> file.endsWith("/" + given)).toList();
+    if (named.isEmpty()) {
+      throw new CommandProblem("--focus-test: there is no picture " + name + " in the folder.");
+    }
+    if (named.size() > 1) {
+      throw new CommandProblem(
+          "--focus-test: "
+              + named.size()
+              + " pictures are called "
+              + name
+              + "; give the path from the folder, such as "
+              + named.get(0)
+              + ".");
+    }
+    return named.get(0);
   }
 
   /** A series lies in one scene and has frames enough; two share none. */

@@ -16,6 +16,7 @@ import rondure.intake.RawSupport;
 import rondure.intake.Scan;
 import rondure.intake.ScanResult;
 import rondure.night.MeasuredExposure;
+import rondure.night.NamedSeries;
 import rondure.night.NightBook;
 import rondure.night.NightBuilder;
 import rondure.night.NightInput;
@@ -31,6 +32,7 @@ public final class Pipeline {
   private final Settings settings;
   private final Progress progress;
   private final List<String> notes = new ArrayList<>();
+  private List<NamedSeries> focusTests = List.of();
 
   public Pipeline(Request request, Settings settings, Progress progress) {
     this.request = request;
@@ -49,7 +51,7 @@ public final class Pipeline {
   public RunSummary run() throws CommandProblem, OutputProblem, IOException, InterruptedException {
     checkFolders();
     ScanResult scan = scan();
-    FocusTests.checkNames(request.focusTests(), scan.files());
+    focusTests = FocusTests.resolved(request.focusTests(), scan.files());
     if (request.sidecars().dryRun()) {
       return rehearse(scan);
     }
@@ -81,11 +83,10 @@ public final class Pipeline {
     List<MeasuredExposure> measured = measure(scan, store);
     NightBook book =
         NightBuilder.build(
-            new NightInput(
-                inputName(), measured, scan.ignoredCounts(), notes, request.focusTests()),
+            new NightInput(inputName(), measured, scan.ignoredCounts(), notes, focusTests),
             settings.night(),
             new SceneAttribution(AttributionSettings.defaults()));
-    FocusTests.checkFrames(request.focusTests(), book);
+    FocusTests.checkFrames(focusTests, book);
     return book;
   }
 

@@ -16,7 +16,6 @@ import rondure.Pipeline;
 import rondure.Request;
 import rondure.RunSummary;
 import rondure.Settings;
-import rondure.night.NamedSeries;
 import rondure.report.sidecar.SidecarSettings;
 
 /** Reads a night and writes its report. */
@@ -68,7 +67,7 @@ final class ReportCommand implements Callable<Integer> {
     Terminal terminal = Terminal.of(spec.commandLine());
     Settings settings = settings();
     Request request =
-        new Request(inputs, Optional.ofNullable(out), sidecarSettings(), focusTests());
+        new Request(inputs, Optional.ofNullable(out), sidecarSettings(), series.named());
     TerminalProgress progress = new TerminalProgress(terminal, screen());
     RunSummary summary = run(new Pipeline(request, settings, progress), progress);
     new EndWords(summary).tell(terminal);
@@ -79,14 +78,6 @@ final class ReportCommand implements Callable<Integer> {
   private SidecarSettings sidecarSettings() {
     try {
       return sidecars.settings();
-    } catch (IllegalArgumentException e) {
-      throw new ParameterException(spec.commandLine(), e.getMessage());
-    }
-  }
-
-  private List<NamedSeries> focusTests() {
-    try {
-      return series.named();
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), e.getMessage());
     }

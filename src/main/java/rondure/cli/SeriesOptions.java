@@ -17,9 +17,7 @@ final class SeriesOptions {
               + " series are looked for")
   private List<String> ends = new ArrayList<>();
 
-  /**
-   * @throws IllegalArgumentException when a series begins and ends with the same picture
-   */
+  /** The series, each by the names that were given. */
   List<NamedSeries> named() {
     List<NamedSeries> named = new ArrayList<>();
     for (int i = 0; i + 1 < ends.size(); i += 2) {

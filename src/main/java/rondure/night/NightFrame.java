@@ -56,6 +56,11 @@ public record NightFrame(
   /** Said of a frame of a focus test series. */
   static final String FOCUS_TEST = "Part of a focus test series, so not graded.";
 
+  /** Whether it is part of a focus test series: explained, but not graded. */
+  public boolean isFocusTest() {
+    return verdict.isPresent() && graded.isEmpty();
+  }
+
   /** The same frame as a part of a focus test series: soft on purpose, so not graded. */
   NightFrame asFocusTest() {
     return new NightFrame(

@@ -2,8 +2,10 @@ package rondure.night;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import rondure.base.RobustStats;
 
 /**
@@ -17,6 +19,15 @@ final class SeriesFinder {
 
   /** Least way from the minimum to both ends, in steps. */
   private static final double LEAST_STEPS = 1.4;
+
+  /** Nobody takes more test frames at one position. */
+  private static final int MOST_REPEATS = 6;
+
+  /** A knock and another knock back make two. */
+  private static final int LEAST_LEVELS = 3;
+
+  /** Levels are farther apart than the sharpest and the softest frame at one of them. */
+  private static final double APART = 1.5;
 
   /** How many frames a scatter of one whole step weighs. */
   private static final double PRICE_OF_SCATTER = 10;
@@ -108,13 +119,34 @@ final class SeriesFinder {
     if (!bothSides || curve.leastPx2() <= 0) {
       return false;
     }
-    double rise = Math.min(run.get(0).px2(), run.get(run.size() - 1).px2()) - curve.leastPx2();
-    double noise = Math.max(run.get(0).errorPx2(), run.get(run.size() - 1).errorPx2());
-    return rise >= settings.leastRise() * curve.leastPx2()
-        && rise >= settings.riseSigmas() * noise
+    return rises(run.get(0), curve)
+        && rises(run.get(run.size() - 1), curve)
+        && mostAtOnePosition(fit) <= MOST_REPEATS
         && isNear(run, fit)
+        && levels(run) >= LEAST_LEVELS
         && stepsApart(run, fit) >= settings.stepSigmas()
-        && smearChange(run) <= settings.smearShare() * rise;
+        && smearChange(run) <= settings.smearShare() * growth(run, curve);
+  }
+
+  private boolean rises(SeriesPoint end, Parabola curve) {
+    double rise = end.px2() - curve.leastPx2();
+    return rise >= settings.leastRise() * curve.leastPx2()
+        && rise >= settings.riseSigmas() * end.errorPx2();
+  }
+
+  /** Of the softer end. */
+  private static double growth(List<SeriesPoint> run, Parabola curve) {
+    return Math.max(run.get(0).px2(), run.get(run.size() - 1).px2()) - curve.leastPx2();
+  }
+
+  private static long mostAtOnePosition(SeriesFit fit) {
+    return fit.positions().stream()
+        .collect(Collectors.groupingBy(p -> p, Collectors.counting()))
+        .values()
+        .stream()
+        .mapToLong(count -> count)
+        .max()
+        .orElse(0);
   }
 
   private static boolean isNear(List<SeriesPoint> run, SeriesFit fit) {
@@ -125,6 +157,22 @@ final class SeriesFinder {
       }
     }
     return true;
+  }
+
+  /** How many widths are well apart. */
+  private int levels(List<SeriesPoint> run) {
+    List<SeriesPoint> byWidth =
+        run.stream().sorted(Comparator.comparingDouble(SeriesPoint::px2)).toList();
+    int levels = 1;
+    SeriesPoint start = byWidth.get(0);
+    for (SeriesPoint point : byWidth) {
+      double noise = Math.hypot(point.errorPx2(), start.errorPx2());
+      if (point.px2() - start.px2() > APART * settings.stepSigmas() * noise) {
+        levels++;
+        start = point;
+      }
+    }
+    return levels;
   }
 
   /** Median step between positions, in standard errors. */

@@ -27,6 +27,9 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
   /** Neighbours within so many standard errors may be repeats. */
   private static final double ALIKE_SIGMAS = 2.5;
 
+  /** No ring is turned more evenly, a share of a step: common practice. */
+  private static final double LEAST_UNEVEN = 0.05;
+
   private static final int ROUNDS = 5;
   private static final int HALVINGS = 20;
 
@@ -43,12 +46,10 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
   static Optional<SeriesFit> of(
       int[] orders, double[] px2, double[] sigma, SeriesSettings settings) {
     List<Plan> plans = plans(orders, px2, sigma, settings);
-    Optional<Plan> even = plans.stream().filter(Plan::isEven).findFirst();
-    if (even.isPresent()) {
-      return even.map(plan -> equal(plan, sigma));
-    }
     return plans.stream()
-        .min(Comparator.comparingDouble(plan -> plan.curve().misfit()))
+        .filter(Plan::isEven)
+        .findFirst()
+        .or(() -> plans.stream().min(Comparator.comparingDouble(plan -> plan.curve().misfit())))
         .flatMap(plan -> scattered(plan, px2, sigma, settings.mostUneven()));
   }
 
@@ -109,43 +110,41 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
     return positions;
   }
 
-  private static SeriesFit equal(Plan plan, double[] sigma) {
-    double free = plan.positions().length - 3;
-    double factor = Math.sqrt(Math.max(1, plan.curve().misfit() / free));
-    return new SeriesFit(
-        boxed(plan.positions()), plan.curve().withErrors(factor, 0), 0, boxed(sigma));
-  }
-
-  /** The least scatter of the steps that explains the misfit; empty where it is too large. */
+  /** With the least scatter of the steps that explains the misfit; empty where it is too large. */
   private static Optional<SeriesFit> scattered(
       Plan plan, double[] px2, double[] sigma, double mostUneven) {
     int free = px2.length - 3;
     if (free < 1) {
       return Optional.empty();
     }
-    double low = 0;
-    double high = mostUneven;
-    Optional<Parabola> widest = reweighted(plan, px2, sigma, high);
-    if (widest.isEmpty() || widest.get().misfit() > free) {
+    double uneven = plan.curve().misfit() <= free ? 0 : uneven(plan, px2, sigma, mostUneven);
+    if (uneven >= mostUneven) {
       return Optional.empty();
     }
-    for (int i = 0; i < HALVINGS; i++) {
-      double middle = (low + high) / 2;
-      Optional<Parabola> curve = reweighted(plan, px2, sigma, middle);
-      boolean enough = curve.isPresent() && curve.get().misfit() <= free;
-      low = enough ? low : middle;
-      high = enough ? middle : high;
-    }
-    double uneven = high;
-    double factor = new TDistribution(free).inverseCumulativeProbability(0.975) / 1.96;
+    double student = new TDistribution(free).inverseCumulativeProbability(0.975) / 1.96;
+    double factor = uneven > 0 ? student : 1;
+    double added = Math.hypot(LEAST_UNEVEN, factor * uneven);
     return reweighted(plan, px2, sigma, uneven)
         .map(
             curve ->
                 new SeriesFit(
                     boxed(plan.positions()),
-                    curve.withErrors(factor, factor * uneven),
-                    uneven,
+                    curve.withErrors(factor, added),
+                    plan.isEven() ? 0 : uneven,
                     boxed(sigmas(plan.positions(), sigma, curve, uneven))));
+  }
+
+  private static double uneven(Plan plan, double[] px2, double[] sigma, double mostUneven) {
+    double low = 0;
+    double high = mostUneven;
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (low + high) / 2;
+      Optional<Parabola> curve = reweighted(plan, px2, sigma, middle);
+      boolean enough = curve.isPresent() && curve.get().misfit() <= px2.length - 3;
+      low = enough ? low : middle;
+      high = enough ? middle : high;
+    }
+    return high;
   }
 
   private static Optional<Parabola> reweighted(

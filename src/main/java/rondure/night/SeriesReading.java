@@ -116,7 +116,10 @@ final class SeriesReading {
                 p.px2() - least.px2() > CHANGE_SIGMAS * Math.hypot(p.errorPx2(), least.errorPx2()));
   }
 
-  /** Positions from the field's pattern; the unit is a disc of 1 px. */
+  /**
+   * Positions from the field's pattern; the unit is a disc of 1 px. Positions have errors too, and
+   * so have those between which best focus lies.
+   */
   private Optional<Reading> byField() {
     List<FieldPattern> patterns =
         run.stream().flatMap(p -> FieldPattern.of(p.field()).stream()).toList();
@@ -154,7 +157,7 @@ final class SeriesReading {
     Parabola scaled =
         new Parabola(
             discPx * (curve.at() - start),
-            discPx * curve.atError(),
+            discPx * Math.hypot(1, curve.atError()),
             curve.leastPx2(),
             curve.leastErrorPx2(),
             1 / 16.0,

@@ -7,7 +7,7 @@ package rondure.night;
  * @param mostFrames [40] most of them
  * @param leastPositions [4] fewest positions of the focus: three always lie on a parabola
  * @param mostMinutes [45] longest series: focus that creeps takes hours
- * @param leastRise [0.3] least growth of the second moment at both ends, a share of the least
+ * @param leastRise [0.15] least growth of the second moment at both ends, a share of the least
  * @param riseSigmas [6] the same in standard errors
  * @param stepSigmas [3] least median step between neighbouring positions, standard errors: a creep
  *     has many small ones
@@ -28,6 +28,6 @@ record SeriesSettings(
     double mostUneven) {
 
   static SeriesSettings defaults() {
-    return new SeriesSettings(5, 40, 4, 45, 0.3, 6, 3, 0.25, 0.35);
+    return new SeriesSettings(5, 40, 4, 45, 0.15, 6, 3, 0.25, 0.35);
   }
 }

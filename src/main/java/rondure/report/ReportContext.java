@@ -55,15 +55,10 @@ record ReportContext(NightBook book, ReportSettings settings, Wording words, Pic
     Map<Mark, Integer> tally = new EnumMap<>(Mark.class);
     measured().stream()
         .filter(frame -> frame.verdict().isPresent())
-        .filter(frame -> !isFocusTest(frame))
+        .filter(frame -> !frame.isFocusTest())
         .filter(counted)
         .forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
     return tally;
-  }
-
-  /** Explained, but not graded. */
-  static boolean isFocusTest(NightFrame frame) {
-    return frame.verdict().isPresent() && frame.graded().isEmpty();
   }
 
   int kept() {

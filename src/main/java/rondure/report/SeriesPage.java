@@ -31,7 +31,13 @@ final class SeriesPage {
 
   private SeriesView.One one() {
     SeriesWords words = new SeriesWords(context, series);
-    return new SeriesView.One(heading(), picture(words), words.answer(), words.sentences());
+    return new SeriesView.One(
+        heading(), picture(words), caption(), words.answer(), words.sentences());
+  }
+
+  /** Without a curve the picture needs no explanation. */
+  private String caption() {
+    return series.curve().isPresent() ? context.words().say("series.caption") : "";
   }
 
   private String heading() {
