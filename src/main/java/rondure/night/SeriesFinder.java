@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import rondure.base.RobustStats;
 
@@ -28,6 +29,8 @@ final class SeriesFinder {
 
   /** Levels are farther apart than the sharpest and the softest frame at one of them. */
   private static final double APART = 1.5;
+
+  private static final double SEEN_SIGMAS = 2;
 
   /** How many frames a scatter of one whole step weighs. */
   private static final double PRICE_OF_SCATTER = 10;
@@ -77,7 +80,11 @@ final class SeriesFinder {
   /** How many frames are explained, less the price of steps that scatter; 0 for no series. */
   private double score(int first, int last) {
     List<SeriesPoint> run = points.subList(first, last + 1);
-    if (!risesAtBothEnds(run) || !isShort(run) || !isOneAperture(run)) {
+    if (!risesAtBothEnds(run)
+        || !isShort(run)
+        || !isOneAperture(run)
+        || smearChange(run) > settings.smearShare() * growth(run)
+        || levels(run) < LEAST_LEVELS) {
       return 0;
     }
     Optional<SeriesFit> fit = fit(run, settings);
@@ -123,9 +130,9 @@ final class SeriesFinder {
         && rises(run.get(run.size() - 1), curve)
         && mostAtOnePosition(fit) <= MOST_REPEATS
         && isNear(run, fit)
-        && levels(run) >= LEAST_LEVELS
-        && stepsApart(run, fit) >= settings.stepSigmas()
-        && smearChange(run) <= settings.smearShare() * growth(run, curve);
+        && (fit.uneven() == 0 || isOneByOne(fit) && levels(run) > LEAST_LEVELS)
+        && stepsEverywhere(run, fit)
+        && stepsApart(run, fit) >= settings.stepSigmas();
   }
 
   private boolean rises(SeriesPoint end, Parabola curve) {
@@ -134,9 +141,10 @@ final class SeriesFinder {
         && rise >= settings.riseSigmas() * end.errorPx2();
   }
 
-  /** Of the softer end. */
-  private static double growth(List<SeriesPoint> run, Parabola curve) {
-    return Math.max(run.get(0).px2(), run.get(run.size() - 1).px2()) - curve.leastPx2();
+  /** Of the sharper end. */
+  private static double growth(List<SeriesPoint> run) {
+    double least = run.stream().mapToDouble(SeriesPoint::px2).min().orElse(0);
+    return Math.min(run.get(0).px2(), run.get(run.size() - 1).px2()) - least;
   }
 
   private static long mostAtOnePosition(SeriesFit fit) {
@@ -173,6 +181,46 @@ final class SeriesFinder {
       }
     }
     return levels;
+  }
+
+  /**
+   * Whether each step away from the minimum is seen: frames that stay alike and are only called
+   * several positions are a knock's.
+   */
+  private static boolean stepsEverywhere(List<SeriesPoint> run, SeriesFit fit) {
+    TreeMap<Double, List<SeriesPoint>> positions = new TreeMap<>();
+    for (int i = 0; i < run.size(); i++) {
+      positions.computeIfAbsent(fit.positions().get(i), p -> new ArrayList<>()).add(run.get(i));
+    }
+    if (positions.size() == run.size()) {
+      return true;
+    }
+    for (Double one : positions.keySet()) {
+      Double two = positions.higherKey(one);
+      boolean aside = two != null && (two < fit.curve().at() - 1 || one > fit.curve().at() + 1);
+      if (aside && apart(positions.get(one), positions.get(two)) < SEEN_SIGMAS) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Difference of two means, in standard errors. */
+  private static double apart(List<SeriesPoint> one, List<SeriesPoint> two) {
+    double noise = 0;
+    double difference = 0;
+    for (List<SeriesPoint> points : List.of(one, two)) {
+      for (SeriesPoint point : points) {
+        noise += Math.pow(point.errorPx2() / points.size(), 2);
+        difference += (points == one ? 1 : -1) * point.px2() / points.size();
+      }
+    }
+    return Math.abs(difference) / Math.sqrt(noise);
+  }
+
+  /** Repeated frames after uneven steps look like knocks. */
+  private static boolean isOneByOne(SeriesFit fit) {
+    return fit.positions().stream().distinct().count() == fit.positions().size();
   }
 
   /** Median step between positions, in standard errors. */

@@ -31,7 +31,7 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
   private static final double LEAST_UNEVEN = 0.05;
 
   private static final int ROUNDS = 5;
-  private static final int HALVINGS = 20;
+  private static final int HALVINGS = 12;
 
   SeriesFit {
     positions = List.copyOf(positions);
@@ -54,9 +54,13 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
   }
 
   /** Positions with their parabola. */
-  private record Plan(double[] positions, Parabola curve) {
+  private record Plan(List<Double> places, Parabola curve) {
+    double[] positions() {
+      return places.stream().mapToDouble(p -> p).toArray();
+    }
+
     boolean isEven() {
-      return curve.misfit() <= mostMisfit(positions.length - 3);
+      return curve.misfit() <= mostMisfit(places.size() - 3);
     }
   }
 
@@ -83,7 +87,7 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
     List<Plan> plans = new ArrayList<>();
     for (double[] plan : positions) {
       if (Arrays.stream(plan).distinct().count() >= settings.leastPositions()) {
-        Parabola.fit(plan, px2, sigma).ifPresent(curve -> plans.add(new Plan(plan, curve)));
+        Parabola.fit(plan, px2, sigma).ifPresent(curve -> plans.add(new Plan(boxed(plan), curve)));
       }
     }
     return plans;
@@ -128,13 +132,17 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven, List<Dou
         .map(
             curve ->
                 new SeriesFit(
-                    boxed(plan.positions()),
+                    plan.places(),
                     curve.withErrors(factor, added),
                     plan.isEven() ? 0 : uneven,
                     boxed(sigmas(plan.positions(), sigma, curve, uneven))));
   }
 
   private static double uneven(Plan plan, double[] px2, double[] sigma, double mostUneven) {
+    Optional<Parabola> widest = reweighted(plan, px2, sigma, mostUneven);
+    if (widest.isEmpty() || widest.get().misfit() > px2.length - 3) {
+      return mostUneven;
+    }
     double low = 0;
     double high = mostUneven;
     for (int i = 0; i < HALVINGS; i++) {

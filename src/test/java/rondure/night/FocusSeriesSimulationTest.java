@@ -16,7 +16,7 @@ import rondure.stars.StarField;
  * interval hold the truth, and is nothing else taken for a test?
  */
 class FocusSeriesSimulationTest {
-  private static final int SERIES = 400;
+  private static final int SERIES = 200;
   private static final SeriesSettings SETTINGS = SeriesSettings.defaults();
 
   /** How often a kind of series was found, and its minimum within the stated twice the error. */
@@ -203,12 +203,15 @@ class FocusSeriesSimulationTest {
   @Test
   void aKnockedFocusIsNoTest() {
     SeriesDraw draw = new SeriesDraw(20261205);
+    int found = 0;
     for (int i = 0; i < 50; i++) {
       List<SeriesPoint> night = new ArrayList<>(draw.quiet(20, 0, draw.between(1, 4)));
       night.addAll(draw.quiet(1 + draw.random.nextInt(20), night.size(), draw.between(1, 2)));
       night.addAll(draw.quiet(20, night.size(), draw.between(1, 4)));
-      assertEquals(0, falseSeries(night));
+      found += falseSeries(night);
     }
+    System.out.println("false series after knocks " + found + " of 50 nights");
+    assertEquals(0, found);
   }
 
   /** Gusts widen at random, mostly along a line: what is across grows by a fifth to a half. */
