@@ -32,6 +32,9 @@ final class SeriesFinder {
 
   private static final double SEEN_SIGMAS = 2;
 
+  /** Share of the frames that differ from the one before, with up to four repeats. */
+  private static final double LEAST_CHANGES = 0.15;
+
   /** How many frames a scatter of one whole step weighs. */
   private static final double PRICE_OF_SCATTER = 10;
 
@@ -84,7 +87,8 @@ final class SeriesFinder {
         || !isShort(run)
         || !isOneAperture(run)
         || smearChange(run) > settings.smearShare() * growth(run)
-        || levels(run) < LEAST_LEVELS) {
+        || levels(run) < LEAST_LEVELS
+        || changes(run) < LEAST_CHANGES * run.size()) {
       return 0;
     }
     Optional<SeriesFit> fit = fit(run, settings);
@@ -165,6 +169,16 @@ final class SeriesFinder {
       }
     }
     return true;
+  }
+
+  /** How many frames differ from the one before. */
+  private static int changes(List<SeriesPoint> run) {
+    int changes = 0;
+    for (int i = 1; i < run.size(); i++) {
+      double noise = Math.hypot(run.get(i).errorPx2(), run.get(i - 1).errorPx2());
+      changes += Math.abs(run.get(i).px2() - run.get(i - 1).px2()) > SEEN_SIGMAS * noise ? 1 : 0;
+    }
+    return changes;
   }
 
   /** How many widths are well apart. */
