@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import rondure.blur.Attribution;
 import rondure.blur.SceneReference;
@@ -56,6 +57,9 @@ public final class NightBuilder {
           judgements.add(judgement);
           statics.put(number, judgement.statics().spots().size());
         });
+    List<FocusSeries> series = AllSeries.of(List.of(frames), scenes, input.namedSeries());
+    Set<Integer> tests = AllSeries.members(series);
+    tests.forEach(place -> frames[place] = frames[place].asFocusTest());
     List<NightFrame> all = List.of(frames);
     List<String> notes = new ArrayList<>(input.notes());
     notes.addAll(new Remarks(settings, sizes).on(all, shots, scenes, judgements));
@@ -66,7 +70,8 @@ public final class NightBuilder {
         all,
         input.ignoredCounts(),
         statics,
-        Events.of(all, scenes, settings.events()),
+        Events.of(all, scenes, tests, settings.events()),
+        series,
         notes);
   }
 

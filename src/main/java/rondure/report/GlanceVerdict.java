@@ -15,11 +15,11 @@ final class GlanceVerdict {
   }
 
   String sentence() {
-    int measured = context.measured().size();
+    int measured = (int) context.measured().stream().filter(f -> !f.isFocusTest()).count();
     int kept = context.kept();
     String key =
         measured == 0
-            ? "none"
+            ? (context.measured().isEmpty() ? "none" : "onlyTests")
             : measured == 1
                 ? (kept == 1 ? "singleKept" : "single")
                 : kept == measured ? "all" : several(kept);
@@ -33,7 +33,8 @@ final class GlanceVerdict {
             .orElse(Mark.NONE);
     String rest =
         measured == 1
-            ? cause(context.measured().get(0))
+            ? cause(
+                context.measured().stream().filter(f -> !f.isFocusTest()).findFirst().orElseThrow())
             : context.words().say("glance.rest." + (worst == Mark.NONE ? calm() : worst));
     return context
         .words()
@@ -69,7 +70,7 @@ final class GlanceVerdict {
         context.book().frames().stream()
             .filter(
                 frame ->
-                    frame.status() == FrameStatus.MEASURED
+                    frame.status() == FrameStatus.MEASURED && !frame.isFocusTest()
                         || frame.status() == FrameStatus.TOO_FEW_STARS)
             .count();
   }
