@@ -70,8 +70,7 @@ final class FocusTests {
       List<Integer> frames =
           book.focusSeries().stream()
               .filter(FocusSeries::named)
-              .flatMap(series -> series.points().stream())
-              .map(FocusSeries.Point::frame)
+              .flatMap(series -> series.members().stream())
               .filter(frame -> frame >= first && frame <= last)
               .toList();
       if (!scene(book, first).equals(scene(book, last))) {

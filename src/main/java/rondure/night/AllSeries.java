@@ -10,6 +10,9 @@ import rondure.night.FocusSeries.Others;
 
 /** All focus test series of a night: those that the user named, else those that are recognised. */
 final class AllSeries {
+  /** Fewest frames of a series that the user named. */
+  private static final int LEAST_NAMED = 3;
+
   private final List<NightFrame> frames;
   private final SeriesSettings settings = SeriesSettings.defaults();
   private final List<FocusSeries> found = new ArrayList<>();
@@ -29,10 +32,7 @@ final class AllSeries {
 
   /** Indices of all frames that are part of a series. */
   static Set<Integer> members(List<FocusSeries> series) {
-    return series.stream()
-        .flatMap(s -> s.points().stream())
-        .map(FocusSeries.Point::frame)
-        .collect(Collectors.toSet());
+    return series.stream().flatMap(s -> s.members().stream()).collect(Collectors.toSet());
   }
 
   /** First and last place of a named series; nothing for names that fit no frame. */
@@ -44,46 +44,45 @@ final class AllSeries {
 
   private void read(Scene scene, List<int[]> ranges) {
     List<SeriesPoint> points = SeriesPoint.of(scene, frames);
-    List<List<SeriesPoint>> runs = new ArrayList<>();
+    List<SeriesRun> runs = new ArrayList<>();
     for (int[] range : ranges) {
       List<SeriesPoint> run =
           points.stream().filter(p -> p.place() >= range[0] && p.place() <= range[1]).toList();
-      if (run.size() >= 3) {
-        runs.add(run);
+      if (run.size() >= LEAST_NAMED) {
+        runs.add(SeriesRun.named(run, settings));
       }
     }
     boolean isNamed = !runs.isEmpty();
     if (!isNamed) {
       runs.addAll(new SeriesFinder(points, settings).find());
     }
-    runs.sort(Comparator.comparingInt(run -> run.get(0).place()));
+    runs.sort(Comparator.comparingInt(SeriesRun::firstPlace));
     for (int i = 0; i < runs.size(); i++) {
       add(scene, points, runs, i, isNamed);
     }
   }
 
   private void add(
-      Scene scene, List<SeriesPoint> points, List<List<SeriesPoint>> runs, int i, boolean named) {
-    List<SeriesPoint> run = runs.get(i);
-    SeriesReading.Reading reading = SeriesReading.of(run, settings);
-    int first = run.get(0).place();
-    int last = run.get(run.size() - 1).place();
-    int before = i == 0 ? -1 : runs.get(i - 1).get(runs.get(i - 1).size() - 1).place();
-    int next = i + 1 < runs.size() ? runs.get(i + 1).get(0).place() : Integer.MAX_VALUE;
-    OtherFrames elsewhere = new OtherFrames(run, reading);
+      Scene scene, List<SeriesPoint> points, List<SeriesRun> runs, int i, boolean named) {
+    SeriesRun run = runs.get(i);
+    SeriesReading.Reading reading = SeriesReading.of(run.curve(), settings);
+    int before = i == 0 ? -1 : runs.get(i - 1).lastPlace();
+    int next = i + 1 < runs.size() ? runs.get(i + 1).firstPlace() : Integer.MAX_VALUE;
+    OtherFrames elsewhere = new OtherFrames(run.curve(), reading);
     List<Others> others = new ArrayList<>();
-    elsewhere.place(between(points, before, first), false).ifPresent(others::add);
-    elsewhere.place(between(points, last, next), true).ifPresent(others::add);
+    elsewhere.place(between(points, before, run.firstPlace()), false).ifPresent(others::add);
+    elsewhere.place(between(points, run.lastPlace(), next), true).ifPresent(others::add);
     found.add(
         new FocusSeries(
             found.size() + 1,
             scene.number(),
             named,
-            reading.points(run),
+            reading.points(run.curve()),
+            run.onTheWay().stream().map(SeriesPoint::place).toList(),
             reading.steps(),
             reading.ending(),
             reading.curve(),
-            run.get(reading.best()).place(),
+            run.curve().get(reading.best()).place(),
             others));
   }
 

@@ -3,6 +3,7 @@ package rondure.night;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Frames between which the focus was stepped, and where it is best.
@@ -11,6 +12,8 @@ import java.util.Optional;
  * @param sceneNumber the scene it belongs to
  * @param named whether the user named it; else it was recognised
  * @param points its measured frames, in time order
+ * @param onTheWay frames of it that are on no curve, as the focus went there or back: indices into
+ *     NightBook.frames
  * @param steps what is known of the way between them
  * @param ending where the sharpest lies
  * @param curve the parabola, where positions are known well enough
@@ -22,6 +25,7 @@ public record FocusSeries(
     int sceneNumber,
     boolean named,
     List<Point> points,
+    List<Integer> onTheWay,
     Steps steps,
     Ending ending,
     Optional<Curve> curve,
@@ -29,6 +33,7 @@ public record FocusSeries(
     List<Others> others) {
   public FocusSeries {
     points = List.copyOf(points);
+    onTheWay = List.copyOf(onTheWay);
     others = List.copyOf(others);
     Objects.requireNonNull(steps, "steps");
     Objects.requireNonNull(ending, "ending");
@@ -67,7 +72,7 @@ public record FocusSeries(
    *
    * @param frame index into NightBook.frames
    * @param position of the focus, in the unit of {@link Steps}
-   * @param px2 second moment of its stars across any smear
+   * @param px2 second moment, mean of both axes and of its stars
    * @param errorPx2 standard error
    */
   public record Point(int frame, double position, double px2, double errorPx2) {}
@@ -102,12 +107,17 @@ public record FocusSeries(
    * Frames of the scene that are in no series.
    *
    * @param after whether they come after the series, up to the next; else before it
-   * @param frames how many
+   * @param frames how many were looked at: the nearest
    * @param side of best focus
    * @param discPx disc of defocus that widens the median frame, in px; where they are at best focus
    *     the largest that noise allows
    */
   public record Others(boolean after, int frames, Side side, double discPx) {}
+
+  /** Indices of all its frames into NightBook.frames. */
+  public List<Integer> members() {
+    return Stream.concat(points.stream().map(Point::frame), onTheWay.stream()).sorted().toList();
+  }
 
   /** The point of the frame nearest to best focus. */
   public Point best() {

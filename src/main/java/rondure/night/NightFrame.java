@@ -71,7 +71,7 @@ public record NightFrame(
         nightIndex,
         facts,
         status,
-        Optional.of(FOCUS_TEST),
+        verdict.isPresent() ? Optional.of(FOCUS_TEST) : reason,
         trailPredictedPx,
         shape,
         verdict,

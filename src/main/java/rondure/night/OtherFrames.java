@@ -1,5 +1,6 @@
 package rondure.night;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import rondure.base.RobustStats;
@@ -10,6 +11,10 @@ import rondure.night.FocusSeries.Side;
 /** Where the focus of frames is that are in no series: how far off by width, which way by field. */
 final class OtherFrames {
   private static final int LEAST_FRAMES = 3;
+
+  /** The nearest tell where the focus was left; it may creep later. */
+  private static final int MOST_FRAMES = 20;
+
   private static final double SIGMAS = 2;
   private static final double SIDE_SIGMAS = 3;
 
@@ -35,26 +40,40 @@ final class OtherFrames {
   Optional<Others> place(List<SeriesPoint> others, boolean after) {
     List<SeriesPoint> alike =
         others.stream().filter(p -> p.fNumber().equals(run.get(0).fNumber())).toList();
-    if (alike.size() < LEAST_FRAMES) {
-      return Optional.empty();
-    }
-    return reading.curve().map(curve -> place(alike, after, curve));
+    int from = after ? 0 : Math.max(0, alike.size() - MOST_FRAMES);
+    int to = after ? Math.min(alike.size(), MOST_FRAMES) : alike.size();
+    return to - from < LEAST_FRAMES
+        ? Optional.empty()
+        : reading.curve().map(curve -> place(alike.subList(from, to), after, curve));
   }
 
   private Others place(List<SeriesPoint> others, boolean after, Curve curve) {
-    double[] px2 = others.stream().mapToDouble(SeriesPoint::px2).toArray();
-    double[] errors = others.stream().mapToDouble(SeriesPoint::errorPx2).toArray();
+    double[] px2 = others.stream().mapToDouble(SeriesPoint::acrossPx2).toArray();
+    double[] errors = others.stream().mapToDouble(SeriesPoint::acrossErrorPx2).toArray();
     double noise =
         MEDIAN_ERROR_FACTOR
             * Math.max(RobustStats.madSigma(px2), RobustStats.median(errors))
             / Math.sqrt(px2.length);
-    double excess = RobustStats.median(px2) - curve.leastPx2();
+    double leastPx2 = leastAcrossPx2(curve);
+    double excess = RobustStats.median(px2) - leastPx2;
     double doubt = SIGMAS * Math.hypot(noise, RobustStats.median(errors));
-    if (excess <= Math.max(doubt, NEARLY_BEST * curve.leastPx2())) {
+    if (excess <= Math.max(doubt, NEARLY_BEST * leastPx2)) {
       return new Others(
           after, px2.length, Side.AT_BEST, 4 * Math.sqrt(Math.max(0, excess) + doubt));
     }
     return new Others(after, px2.length, side(others, curve), 4 * Math.sqrt(excess));
+  }
+
+  /** At best focus, across the trail: other frames may have another. */
+  private double leastAcrossPx2(Curve curve) {
+    double[] positions = reading.positions().stream().mapToDouble(p -> p).toArray();
+    double[] px2 = run.stream().mapToDouble(SeriesPoint::acrossPx2).toArray();
+    double[] errors = run.stream().mapToDouble(SeriesPoint::acrossErrorPx2).toArray();
+    double sharpest = Arrays.stream(px2).min().orElseThrow();
+    return Parabola.fit(positions, px2, errors)
+        .map(Parabola::leastPx2)
+        .filter(least -> least > 0 && least < 1.1 * sharpest)
+        .orElse(Math.min(sharpest, curve.leastPx2()));
   }
 
   private Side side(List<SeriesPoint> others, Curve curve) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.hipparchus.distribution.continuous.ChiSquaredDistribution;
 import rondure.night.FocusSeries.Curve;
 import rondure.night.FocusSeries.Ending;
 import rondure.night.FocusSeries.Point;
@@ -14,14 +15,20 @@ final class SeriesReading {
   /** A sharpest frame at an end is beyond doubt when its inner neighbour is so much wider. */
   private static final double CHANGE_SIGMAS = 4;
 
-  private static final int ROUNDS = 8;
+  /** Scatter of the positions below which steps are called equal, a share of a step. */
+  private static final double EQUAL_WITHIN = 0.07;
+
+  /** A parabola is given up when chance would leave so large a misfit this seldom. */
+  private static final double BY_CHANCE = 0.01;
 
   private final List<SeriesPoint> run;
   private final SeriesSettings settings;
+  private final FieldLevels levels;
 
   private SeriesReading(List<SeriesPoint> run, SeriesSettings settings) {
     this.run = run;
     this.settings = settings;
+    this.levels = FieldLevels.of(run.stream().map(SeriesPoint::field).toList());
   }
 
   /**
@@ -32,14 +39,24 @@ final class SeriesReading {
    * @param curve the parabola, where there is one
    * @param ending where the sharpest lies
    * @param best index of the frame nearest to best focus
+   * @param levels second moments of its frames
    */
   record Reading(
-      Steps steps, List<Double> positions, Optional<Curve> curve, Ending ending, int best) {
+      Steps steps,
+      List<Double> positions,
+      Optional<Curve> curve,
+      Ending ending,
+      int best,
+      FieldLevels levels) {
     List<Point> points(List<SeriesPoint> run) {
       List<Point> points = new ArrayList<>();
       for (int i = 0; i < run.size(); i++) {
-        SeriesPoint point = run.get(i);
-        points.add(new Point(point.place(), positions.get(i), point.px2(), point.errorPx2()));
+        points.add(
+            new Point(
+                run.get(i).place(),
+                positions.get(i),
+                levels.px2().get(i),
+                levels.errorPx2().get(i)));
       }
       return points;
     }
@@ -55,20 +72,32 @@ final class SeriesReading {
   private Reading read() {
     Ending ending = ending();
     Optional<SeriesFit> even =
-        ending == Ending.NO_CHANGE ? Optional.empty() : SeriesFinder.fit(run, settings);
+        ending == Ending.NO_CHANGE
+            ? Optional.empty()
+            : SeriesFit.of(SeriesPlans.of(run, levels, settings.leastSteps()), levels)
+                .filter(f -> f.uneven() <= settings.mostUneven());
     if (even.isPresent() && isInside(even.get().positions(), even.get().curve())) {
-      Steps steps = even.get().uneven() == 0 ? Steps.EQUAL : Steps.UNEVEN;
+      Steps steps = even.get().uneven() <= EQUAL_WITHIN ? Steps.EQUAL : Steps.UNEVEN;
       return reading(steps, even.get().positions(), even.get().curve());
     }
     Optional<Reading> signed = ending == Ending.NO_CHANGE ? Optional.empty() : byField();
     return signed.orElseGet(
-        () -> new Reading(Steps.UNKNOWN, orders(), Optional.empty(), ending, sharpest()));
+        () ->
+            new Reading(
+                Steps.UNKNOWN,
+                orders(),
+                Optional.empty(),
+                ending,
+                SeriesPlans.sharpest(run),
+                levels));
   }
 
   private static boolean isInside(List<Double> positions, Parabola curve) {
     double least = positions.stream().mapToDouble(p -> p).min().orElse(0);
     double most = positions.stream().mapToDouble(p -> p).max().orElse(0);
-    return curve.at() > least && curve.at() < most && curve.leastPx2() > 0;
+    return curve.at() > least + curve.atError()
+        && curve.at() < most - curve.atError()
+        && curve.leastPx2() > 0;
   }
 
   private Reading reading(Steps steps, List<Double> positions, Parabola curve) {
@@ -76,30 +105,22 @@ final class SeriesReading {
     for (int i = 1; i < run.size(); i++) {
       double nearer =
           Math.abs(positions.get(i) - curve.at()) - Math.abs(positions.get(best) - curve.at());
-      boolean sharper = run.get(i).px2() < run.get(best).px2();
+      boolean sharper = levels.px2().get(i) < levels.px2().get(best);
       best = nearer < -1e-9 || nearer < 1e-9 && sharper ? i : best;
     }
     Curve shown =
         new Curve(
             curve.at(), curve.atError(), curve.leastPx2(), 4 * Math.sqrt(curve.curvaturePx2()));
-    return new Reading(steps, positions, Optional.of(shown), Ending.BOTH_SIDES, best);
+    return new Reading(steps, positions, Optional.of(shown), Ending.BOTH_SIDES, best, levels);
   }
 
   private List<Double> orders() {
     return run.stream().map(p -> (double) (p.order() - run.get(0).order())).toList();
   }
 
-  private int sharpest() {
-    int sharpest = 0;
-    for (int i = 1; i < run.size(); i++) {
-      sharpest = run.get(i).px2() < run.get(sharpest).px2() ? i : sharpest;
-    }
-    return sharpest;
-  }
-
   /** Softer by more than noise before and behind the sharpest, or on one side only. */
   private Ending ending() {
-    int sharpest = sharpest();
+    int sharpest = SeriesPlans.sharpest(run);
     boolean before = isSofter(0, sharpest, sharpest);
     boolean behind = isSofter(sharpest + 1, run.size(), sharpest);
     if (before && behind) {
@@ -110,10 +131,7 @@ final class SeriesReading {
 
   private boolean isSofter(int from, int to, int sharpest) {
     SeriesPoint least = run.get(sharpest);
-    return run.subList(from, to).stream()
-        .anyMatch(
-            p ->
-                p.px2() - least.px2() > CHANGE_SIGMAS * Math.hypot(p.errorPx2(), least.errorPx2()));
+    return run.subList(from, to).stream().anyMatch(p -> p.isWider(least, CHANGE_SIGMAS));
   }
 
   /**
@@ -129,25 +147,14 @@ final class SeriesReading {
     return FieldAxis.of(patterns).flatMap(this::onAxis);
   }
 
-  /** A noise of 1 along the axis moves M by the slope there. */
   private Optional<Reading> onAxis(List<Double> axis) {
-    double[] positions = axis.stream().mapToDouble(p -> p).toArray();
-    double[] px2 = run.stream().mapToDouble(SeriesPoint::px2).toArray();
-    double[] sigma = run.stream().mapToDouble(SeriesPoint::errorPx2).toArray();
-    Optional<Parabola> curve = Parabola.fit(positions, px2, sigma);
-    for (int round = 0; round < ROUNDS && curve.isPresent(); round++) {
-      double[] wider = new double[sigma.length];
-      for (int i = 0; i < wider.length; i++) {
-        double slope = 2 * curve.get().curvaturePx2() * (positions[i] - curve.get().at());
-        double bend = Math.sqrt(3) * curve.get().curvaturePx2();
-        wider[i] = Math.sqrt(sigma[i] * sigma[i] + slope * slope + bend * bend);
-      }
-      curve = Parabola.fit(positions, px2, wider);
-    }
-    return curve
-        .filter(c -> c.misfit() <= SeriesFit.mostMisfit(positions.length - 3))
-        .filter(c -> isInside(axis, c))
-        .map(c -> inDiscs(axis, c));
+    double most =
+        new ChiSquaredDistribution(axis.size() - 3).inverseCumulativeProbability(1 - BY_CHANCE);
+    return SeriesFit.measured(axis, levels)
+        .map(SeriesFit::curve)
+        .filter(curve -> curve.misfit() <= most)
+        .filter(curve -> isInside(axis, curve))
+        .map(curve -> inDiscs(axis, curve));
   }
 
   private Reading inDiscs(List<Double> axis, Parabola curve) {
@@ -157,11 +164,12 @@ final class SeriesReading {
     Parabola scaled =
         new Parabola(
             discPx * (curve.at() - start),
-            discPx * Math.hypot(1, curve.atError()),
+            discPx * curve.atError(),
             curve.leastPx2(),
             curve.leastErrorPx2(),
             1 / 16.0,
-            curve.misfit());
+            curve.misfit(),
+            0);
     return reading(Steps.FROM_FIELD, positions, scaled);
   }
 }

@@ -38,6 +38,8 @@ final class SeriesJson {
       put(frame, "momentPx2", point.px2());
       put(frame, "momentErrorPx2", point.errorPx2());
     }
+    ArrayNode onTheWay = node.putArray("filesOnTheWay");
+    series.onTheWay().forEach(frame -> onTheWay.add(book.frames().get(frame).file()));
     ArrayNode others = node.putArray("otherFrames");
     for (Others stretch : series.others()) {
       ObjectNode other = others.addObject();
@@ -64,7 +66,7 @@ final class SeriesJson {
   static Map<Integer, Integer> members(List<FocusSeries> all) {
     Map<Integer, Integer> members = new HashMap<>();
     for (FocusSeries series : all) {
-      series.points().forEach(point -> members.put(point.frame(), series.number()));
+      series.members().forEach(frame -> members.put(frame, series.number()));
     }
     return members;
   }

@@ -41,11 +41,13 @@ class FocusSeriesSimulationTest {
       double uneven = draw.between(0, unevenMost);
       List<Double> steps = draw.steps(positions, repeats, before, uneven);
       List<SeriesPoint> night = new ArrayList<>(draw.run(steps, false, 0));
-      double least = night.stream().mapToDouble(SeriesPoint::px2).min().orElseThrow();
+      double least = night.stream().mapToDouble(SeriesPoint::acrossPx2).min().orElseThrow();
       night.addAll(draw.quiet(15, night.size(), least * draw.between(1, 1.1)));
-      List<List<SeriesPoint>> all = new SeriesFinder(night, SETTINGS).find();
+      List<SeriesRun> all = new SeriesFinder(night, SETTINGS).find();
       boolean right =
-          all.size() == 1 && all.get(0).get(0).order() == 0 && all.get(0).size() == steps.size();
+          all.size() == 1
+              && all.get(0).firstPlace() == 0
+              && all.get(0).lastPlace() == steps.size() - 1;
       found += right ? 1 : 0;
       List<SeriesPoint> run = night.subList(0, steps.size());
       SeriesReading.Reading reading = SeriesReading.of(run, SETTINGS);

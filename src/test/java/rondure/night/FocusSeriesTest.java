@@ -104,6 +104,7 @@ class FocusSeriesTest {
                 1,
                 false,
                 series.points(),
+                List.of(),
                 Steps.EQUAL,
                 Ending.BOTH_SIDES,
                 series.curve(),

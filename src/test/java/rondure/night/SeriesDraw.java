@@ -11,6 +11,7 @@ import rondure.testing.Fields;
 
 /** Draws the points of focus tests and of nights without one, from formulas, without pixels. */
 final class SeriesDraw {
+  /** Stands for a field that says nothing of the position of the focus. */
   static final StarField NO_STARS = Fields.field(3000, 2000, List.of(), List.of());
 
   /** What a frame's second moment is off by, beside what its stars tell: a share of it. */
@@ -33,12 +34,18 @@ final class SeriesDraw {
     return new SeriesPoint(
         order,
         order,
-        kept,
-        Math.hypot(starNoise, 0.02 * kept),
+        starNoise,
         Moments.round(kept).plus(smear),
+        Optional.empty(),
         Optional.of(30.0 * order),
         Optional.of(2.8),
-        field);
+        field == NO_STARS ? oneStar(kept, starNoise) : field);
+  }
+
+  /** Says nothing of the field. */
+  private static StarField oneStar(double px2, double noisePx2) {
+    List<Star> stars = List.of(Fields.star(1500, 1000, Moments.round(px2), noisePx2));
+    return Fields.field(3000, 2000, stars, List.of());
   }
 
   Moments smallSmear() {
