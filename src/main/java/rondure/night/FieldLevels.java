@@ -30,8 +30,8 @@ record FieldLevels(List<Double> px2, List<Double> errorPx2) {
   private static final int TERMS = 4;
   private static final int ROUNDS = 3;
 
-  /** Stars farther off than this are no stars. */
-  private static final double CLIP_SIGMAS = 5;
+  /** Stars farther off than this are no stars; a tilted field draws many of them far apart. */
+  private static final double CLIP_SIGMAS = 10;
 
   /** The field is where stars are: cells of it that hold one in any frame. */
   private static final int ROWS = 2;

@@ -42,6 +42,10 @@ final class SeriesWords {
     if (series.curve().isEmpty()) {
       sentences.add(words.say("series.next." + series.ending()));
     }
+    if (!series.onTheWay().isEmpty()) {
+      String frames = words.count("count.frame", series.onTheWay().size());
+      sentences.add(words.say("series.onTheWay", "frames", frames));
+    }
     series.others().forEach(stretch -> sentences.add(others(stretch)));
     return sentences;
   }
@@ -79,6 +83,8 @@ final class SeriesWords {
         near ? "series.do.near" : "series.do.turn",
         "file",
         file(series.best()),
+        "last",
+        file(last),
         "back",
         Figures.fixed(1, back));
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import rondure.base.Moments;
 import rondure.night.FocusSeries.Steps;
@@ -16,26 +17,33 @@ import rondure.stars.StarField;
  * interval hold the truth, and is nothing else taken for a test?
  */
 class FocusSeriesSimulationTest {
-  private static final int SERIES = 200;
+  private static final int FEW = 25;
+  private static final int MANY = 400;
   private static final SeriesSettings SETTINGS = SeriesSettings.defaults();
 
   /** How often a kind of series was found, and its minimum within the stated twice the error. */
-  private record Tally(int found, int curves, int held) {
+  private record Tally(int series, int found, int curves, int held) {
     double foundShare() {
-      return found / (double) SERIES;
+      return found / (double) series;
     }
 
     double heldShare() {
       return held / (double) curves;
     }
+
+    Tally plus(Tally other) {
+      return new Tally(
+          series + other.series, found + other.found, curves + other.curves, held + other.held);
+    }
   }
 
-  private static Tally tally(long seed, int repeats, double unevenMost) {
+  /** Positions scatter by up to so much, each series by its own. */
+  private static Tally tally(long seed, int series, int repeats, double unevenMost) {
     SeriesDraw draw = new SeriesDraw(seed);
     int found = 0;
     int curves = 0;
     int held = 0;
-    for (int i = 0; i < SERIES; i++) {
+    for (int i = 0; i < series; i++) {
       int positions = 6 + draw.random.nextInt(6);
       double before = draw.between(0.25, 0.75) * (positions - 1);
       double uneven = draw.between(0, unevenMost);
@@ -57,7 +65,7 @@ class FocusSeriesSimulationTest {
         held += Math.abs(off) <= 2 * reading.curve().get().atError() ? 1 : 0;
       }
     }
-    return new Tally(found, curves, held);
+    return new Tally(series, found, curves, held);
   }
 
   /** Where the steps go through 0, between the frames on both sides of it. */
@@ -73,31 +81,41 @@ class FocusSeriesSimulationTest {
     throw new IllegalStateException("no frame on one of the sides");
   }
 
-  private static void holds(String name, Tally tally) {
+  private static Tally told(String name, Tally tally) {
     System.out.printf(
-        "%s: %.3f found, %.3f with a curve, of these %.3f hold the truth%n",
-        name, tally.foundShare(), tally.curves() / (double) SERIES, tally.heldShare());
-    assertTrue(tally.foundShare() >= 0.9, name + " " + tally);
-    assertTrue(tally.heldShare() >= 0.9, name + " " + tally);
+        "%s: %.3f of %d found, %.3f with a curve, of these %.3f hold the truth%n",
+        name,
+        tally.foundShare(),
+        tally.series(),
+        tally.curves() / (double) tally.series(),
+        tally.heldShare());
+    return tally;
+  }
+
+  private static void holds(int series, double leastFound, double leastHeld) {
+    Tally equal = told("equal", tally(20261126, series, 1, 0));
+    Tally twice = told("twice", tally(20261127, series, 2, 0));
+    Tally thrice = told("thrice", tally(20261128, series, 3, 0));
+    Tally hand = told("by hand", tally(20261129, series, 1, 0.2));
+    Tally all = told("all", equal.plus(twice).plus(thrice).plus(hand));
+    assertTrue(all.foundShare() >= leastFound, "found " + all);
+    assertTrue(all.heldShare() >= leastHeld, "held " + all);
   }
 
   @Test
-  void equalStepsAreFoundAndTheirMinimumIsWhereItIsSaidToBe() {
-    holds("equal", tally(20261126, 1, 0));
+  void testsAreFoundAndTheirMinimumIsWhereItIsSaidToBe() {
+    holds(FEW, 0.9, 0.9);
   }
 
+  /** The interval is that of 95 in 100: neither too narrow nor needlessly wide. */
   @Test
-  void repeatedFramesAreFoundToo() {
-    holds("twice", tally(20261127, 2, 0));
-    holds("thrice", tally(20261128, 3, 0));
-  }
-
-  @Test
-  void stepsOfAHandScatter() {
-    Tally tally = tally(20261129, 1, 0.15);
-    System.out.println("by hand " + tally);
-    assertTrue(tally.foundShare() >= 0.8, "by hand " + tally);
-    assertTrue(tally.heldShare() >= 0.9, "by hand " + tally);
+  @Tag("thorough")
+  void manyTestsHoldTheTruthAsOftenAsStated() {
+    holds(MANY, 0.95, 0.92);
+    Tally hand = tally(20261231, MANY, 1, 0.2);
+    assertTrue(hand.heldShare() >= 0.9, "by hand " + hand);
+    Tally equal = tally(20261232, MANY, 1, 0);
+    assertTrue(equal.heldShare() <= 0.985, "needlessly wide " + equal);
   }
 
   /** Coarse steps, then fine, then coarse: only the field's pattern tells where the frames are. */
@@ -106,7 +124,7 @@ class FocusSeriesSimulationTest {
     SeriesDraw draw = new SeriesDraw(20261130);
     int read = 0;
     int held = 0;
-    for (int i = 0; i < 100; i++) {
+    for (int i = 0; i < 40; i++) {
       double shift = draw.between(-0.5, 0.5);
       List<Double> steps =
           List.of(-6.0, -5.7, -2.0, -1.7, -0.6, 0.9, 1.1, 4.2, 4.6, 6.0).stream()
@@ -119,8 +137,8 @@ class FocusSeriesSimulationTest {
         held += Math.abs(off) <= 2 * reading.curve().orElseThrow().atError() ? 1 : 0;
       }
     }
-    System.out.println("from field " + read + " of 100, held " + held);
-    assertTrue(read >= 80, "read " + read);
+    System.out.println("from field " + read + " of 40, held " + held);
+    assertTrue(read >= 32, "read " + read);
     assertTrue(held >= 0.9 * read, "held " + held + " of " + read);
   }
 
@@ -141,7 +159,7 @@ class FocusSeriesSimulationTest {
     SeriesDraw draw = new SeriesDraw(20261202);
     int right = 0;
     int wrong = 0;
-    for (int i = 0; i < 100; i++) {
+    for (int i = 0; i < 40; i++) {
       double tilt = i % 4 == 3 ? 0 : 1.2;
       double disc = i % 2 == 0 ? 2.2 : -2.2;
       List<SeriesPoint> run = new ArrayList<>();
@@ -166,7 +184,7 @@ class FocusSeriesSimulationTest {
     }
     System.out.println("side right " + right + " wrong " + wrong);
     assertEquals(0, wrong);
-    assertTrue(right >= 70, "right " + right + " of 75");
+    assertTrue(right >= 28, "right " + right + " of 30");
   }
 
   private static SeriesPoint frame(SeriesDraw draw, int order, double disc, double tilt) {
@@ -234,5 +252,55 @@ class FocusSeriesSimulationTest {
     }
     System.out.println("false series in wind " + found);
     assertEquals(0, found);
+  }
+
+  /** Widths that wander, by 2 % a frame: bad seeing, thin cloud. */
+  @Test
+  void widthsThatWanderAreNoTest() {
+    SeriesDraw draw = new SeriesDraw(20261207);
+    for (int i = 0; i < 20; i++) {
+      List<SeriesPoint> night = new ArrayList<>();
+      double px2 = 1;
+      for (int k = 0; k < 300; k++) {
+        px2 = Math.max(0.8, Math.min(3, px2 * (1 + 0.02 * draw.random.nextGaussian())));
+        night.add(draw.point(k, px2, draw.smallSmear(), 0.01, SeriesDraw.NO_STARS));
+      }
+      assertEquals(0, falseSeries(night));
+    }
+  }
+
+  /** Dew that grows for an hour and is wiped off, again and again. */
+  @Test
+  void dewIsNoTest() {
+    SeriesDraw draw = new SeriesDraw(20261208);
+    List<SeriesPoint> night = new ArrayList<>();
+    for (int k = 0; k < 600; k++) {
+      double px2 = 1 + 1.5 * (k % 60) / 60.0;
+      night.add(draw.point(k, px2, draw.smallSmear(), 0.01, SeriesDraw.NO_STARS));
+    }
+    assertEquals(0, falseSeries(night));
+  }
+
+  /** Clouds on both sides of a gap may widen stars step by step; their frames are known as hazy. */
+  @Test
+  void whatIsSoftByHazeIsNoTest() {
+    SeriesDraw draw = new SeriesDraw(20261209);
+    List<SeriesPoint> run = draw.run(draw.steps(9, 1, 4.2, 0), false, 0);
+    assertEquals(1, falseSeries(run));
+    List<SeriesPoint> hazy =
+        run.stream()
+            .map(
+                p ->
+                    new SeriesPoint(
+                        p.place(),
+                        p.order(),
+                        p.noisePx2(),
+                        p.smear(),
+                        Optional.of(0.8),
+                        p.seconds(),
+                        p.fNumber(),
+                        p.field()))
+            .toList();
+    assertEquals(0, falseSeries(hazy));
   }
 }

@@ -93,6 +93,32 @@ class FocusSeriesTest {
     assertEquals(Ending.NO_CHANGE, book.focusSeries().get(0).ending());
   }
 
+  private static final double[] THERE_AND_BACK = {
+    0.6, 0.6, 0.6, 5.2, 3.9, 2.6, 1.3, 0, 1.3, 2.6, 3.9, 2.9, 1.9, 0.6, 0.6, 0.6, 0.6
+  };
+
+  @Test
+  void framesOnTheWayBackBelongToTheTestButNotToItsCurve() {
+    NightBook book = book(night(THERE_AND_BACK));
+    FocusSeries series = book.focusSeries().get(0);
+    assertEquals(1, book.focusSeries().size());
+    assertEquals(List.of(11, 12), series.onTheWay());
+    assertEquals(8, series.points().size());
+    assertEquals(List.of(3, 4, 5, 6, 7, 8, 9, 10, 11, 12), series.members());
+    assertEquals(4, series.curve().orElseThrow().at(), 0.05);
+    assertEquals(7, series.bestFrame());
+    assertEquals(List.of(), book.events());
+  }
+
+  @Test
+  void aNamedTestMayHoldTheWayBack() {
+    NightBook book = book(night(THERE_AND_BACK), new NamedSeries("f04.tif", "f13.tif"));
+    FocusSeries series = book.focusSeries().get(0);
+    assertTrue(series.named());
+    assertEquals(List.of(11, 12), series.onTheWay());
+    assertEquals(4, series.curve().orElseThrow().at(), 0.05);
+  }
+
   @Test
   void theBestFrameMustBeAPoint() {
     FocusSeries series = book(night(TEST)).focusSeries().get(0);
