@@ -21,6 +21,14 @@ final class SeriesFinder {
   /** And shake and haze no likelier than this. */
   private static final double ODDS_IF_UNKNOWN = 0.25;
 
+  /** So many frames on each side tell whether the night is calm. */
+  private static final int AROUND = 20;
+
+  private static final int LEAST_AROUND = 6;
+
+  /** A series beside another turns once in five frames at most; random widths twice in three. */
+  private static final double MOST_TURNS = 0.2;
+
   private final List<SeriesPoint> points;
   private final SeriesSettings settings;
 
@@ -54,6 +62,7 @@ final class SeriesFinder {
         && growth(run) >= settings.leastRise() * least(run)
         && smearChange(run) <= settings.smearShare() * (most(run) - least(run))
         && otherOdds(run).orElse(0) <= settings.mostOdds()
+        && isCalmAround(valley)
         && isExplained(valley, run);
   }
 
@@ -61,6 +70,27 @@ final class SeriesFinder {
     Steps steps = SeriesReading.of(run, settings).steps();
     return steps != Steps.UNKNOWN
         || valley.steps() >= STEPS_IF_UNKNOWN && otherOdds(run).orElse(1) <= ODDS_IF_UNKNOWN;
+  }
+
+  /** Widths that go up and down from frame to frame beside the valley make valleys by chance. */
+  private boolean isCalmAround(Valley valley) {
+    int frames = 0;
+    int turns = 0;
+    int from = Math.max(1, valley.first() - AROUND);
+    int to = Math.min(points.size() - 2, valley.last() + AROUND);
+    for (int i = from; i <= to; i++) {
+      if (i < valley.first() || i > valley.last()) {
+        frames++;
+        turns += isTurn(points.get(i - 1), points.get(i), points.get(i + 1)) ? 1 : 0;
+      }
+    }
+    return frames < LEAST_AROUND || turns <= MOST_TURNS * frames;
+  }
+
+  private boolean isTurn(SeriesPoint before, SeriesPoint point, SeriesPoint after) {
+    double sigmas = settings.stepSigmas();
+    return point.isWider(before, sigmas) && point.isWider(after, sigmas)
+        || before.isWider(point, sigmas) && after.isWider(point, sigmas);
   }
 
   private boolean isShort(List<SeriesPoint> run) {

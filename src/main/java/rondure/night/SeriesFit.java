@@ -34,7 +34,7 @@ record SeriesFit(List<Double> positions, Parabola curve, double uneven) {
   private static final double[] OF_MEASURED = {0.3, 0.5, 0.7, 1, 1.5};
 
   /** Share of series that are stepped evenly, by a motor (our choice). */
-  private static final double EVENLY = 0.35;
+  private static final double EVENLY = 0.5;
 
   /** Frames alike seldom scatter by more than this share (our choice). */
   private static final double USUAL_SHARED = 0.01;

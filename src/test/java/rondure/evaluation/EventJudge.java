@@ -39,6 +39,7 @@ final class EventJudge {
   private int quietFrames;
   private int falseInQuiet;
   private int extra;
+  private int falseSeries;
 
   /** One kind's count. */
   static final class Tally {
@@ -68,7 +69,9 @@ final class EventJudge {
   }
 
   void add(EventNight night) {
-    add(night, book(night).events());
+    NightBook book = book(night);
+    falseSeries += book.focusSeries().size();
+    add(night, book.events());
   }
 
   void add(EventNight night, List<Event> events) {
@@ -133,6 +136,11 @@ final class EventJudge {
     return 500.0 * falseInQuiet / Math.max(1, quietFrames);
   }
 
+  /** Focus test series that were told of, though none was made. */
+  int falseSeries() {
+    return falseSeries;
+  }
+
   String table() {
     StringBuilder text = new StringBuilder();
     tallies.forEach(
@@ -152,11 +160,13 @@ final class EventJudge {
     text.append(
         String.format(
             Locale.ROOT,
-            "%d false events in %d quiet frames: %.2f in 500; %d extra beside scheduled ones%n",
+            "%d false events in %d quiet frames: %.2f in 500; %d extra beside scheduled ones;"
+                + " %d false focus tests%n",
             falseInQuiet,
             quietFrames,
             falsePer500(),
-            extra));
+            extra,
+            falseSeries));
     return text.toString();
   }
 

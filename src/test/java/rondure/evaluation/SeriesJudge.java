@@ -25,7 +25,6 @@ final class SeriesJudge {
   int falseSeries;
   int curves;
   int held;
-  int bestRight;
   int sidesTold;
   int sidesRight;
   int sidesOff;
@@ -51,6 +50,23 @@ final class SeriesJudge {
 
   static String file(int index) {
     return String.format(Locale.ROOT, "frame-%04d", index);
+  }
+
+  void add(SeriesJudge other) {
+    nights += other.nights;
+    found += other.found;
+    whole += other.whole;
+    falseSeries += other.falseSeries;
+    curves += other.curves;
+    held += other.held;
+    sidesTold += other.sidesTold;
+    sidesRight += other.sidesRight;
+    sidesOff += other.sidesOff;
+    bestWrong += other.bestWrong;
+    eventsOfTest += other.eventsOfTest;
+    pulls.addAll(other.pulls);
+    errors.addAll(other.errors);
+    faults.addAll(other.faults);
   }
 
   void add(SeriesNight night, Attribution attribution) {

@@ -269,6 +269,36 @@ class FocusSeriesSimulationTest {
     }
   }
 
+  /** A shake of its own size in each frame, alike in all directions: valleys come by chance. */
+  @Test
+  void widthsAtRandomAreNoTest() {
+    SeriesDraw draw = new SeriesDraw(20261210);
+    List<SeriesPoint> night = new ArrayList<>();
+    for (int k = 0; k < 2000; k++) {
+      double px2 = draw.between(1, 2);
+      night.add(draw.point(k, px2, draw.smallSmear(), 0.01, SeriesDraw.NO_STARS));
+    }
+    int found = falseSeries(night);
+    System.out.println("false series in 2000 frames of random width " + found);
+    assertTrue(found <= 1, "found " + found);
+  }
+
+  /** There and back, and there again: each sweep is a series of its own. */
+  @Test
+  void twoSweepsAreTwoTests() {
+    SeriesDraw draw = new SeriesDraw(20261211);
+    List<SeriesPoint> night = new ArrayList<>(draw.quiet(10, 0, 1.2));
+    for (int sweep = 0; sweep < 2; sweep++) {
+      for (int k = 0; k < 9; k++) {
+        double disc = 1.2 * (k - 4.2) * (sweep == 0 ? 1 : -1);
+        double px2 = 1 + disc * disc / 16;
+        night.add(draw.point(night.size(), px2, draw.smallSmear(), 0.01, SeriesDraw.NO_STARS));
+      }
+    }
+    night.addAll(draw.quiet(10, night.size(), 1.2));
+    assertEquals(2, falseSeries(night));
+  }
+
   /** Dew that grows for an hour and is wiped off, again and again. */
   @Test
   void dewIsNoTest() {
