@@ -40,8 +40,12 @@ final class SeriesFinder {
   /** The series, in order; no two share a frame of their curves. */
   List<SeriesRun> find() {
     List<Valley> found = new ArrayList<>();
-    for (Valley valley : Valley.all(points, settings)) {
-      if (found.stream().noneMatch(valley::overlaps) && isSeries(valley)) {
+    for (Valley whole : Valley.all(points, settings)) {
+      Valley valley = whole;
+      for (Valley other : found) {
+        valley = valley.without(other);
+      }
+      if (valley.steps() >= settings.leastSteps() && isSeries(valley)) {
         found.add(valley);
       }
     }
@@ -57,7 +61,6 @@ final class SeriesFinder {
     List<SeriesPoint> run = run(valley);
     return run.size() >= settings.leastFrames()
         && run.size() <= settings.mostFrames()
-        && valley.steps() >= settings.leastSteps()
         && isShort(run)
         && growth(run) >= settings.leastRise() * least(run)
         && smearChange(run) <= settings.smearShare() * (most(run) - least(run))

@@ -14,16 +14,29 @@ import java.util.Optional;
  * @param stepsAfter steps that are seen on the way up
  */
 record Valley(int first, int last, int stepsBefore, int stepsAfter) {
+  /** A frame this much sharper than the first of its level is rather on its way back. */
+  private static final double BACK_SIGMAS = 1.5;
 
   int size() {
     return last - first + 1;
   }
 
+  /** Those of both sides; none where one side has none. */
   int steps() {
-    return stepsBefore + stepsAfter;
+    return stepsBefore > 0 && stepsAfter > 0 ? stepsBefore + stepsAfter : 0;
   }
 
-  boolean overlaps(Valley other) {
+  /** Without the frames that it shares with another, each of them taken for a step. */
+  Valley without(Valley other) {
+    if (!overlaps(other)) {
+      return this;
+    }
+    return first >= other.first
+        ? new Valley(other.last + 1, last, stepsBefore - (other.last + 1 - first), stepsAfter)
+        : new Valley(first, other.first - 1, stepsBefore, stepsAfter - (last + 1 - other.first));
+  }
+
+  private boolean overlaps(Valley other) {
     return first <= other.last && other.first <= last;
   }
 
@@ -48,7 +61,8 @@ record Valley(int first, int last, int stepsBefore, int stepsAfter) {
       for (int i = lowest + direction; isNear(lowest, i); i += direction) {
         SeriesPoint point = points.get(i);
         SeriesPoint before = points.get(level.get(level.size() - 1));
-        boolean up = level.stream().allMatch(k -> point.isWider(points.get(k), seen()));
+        boolean up =
+            level.stream().allMatch(k -> point.isWider(points.get(k), settings.stepSigmas()));
         boolean down = before.isWider(point, settings.stepSigmas());
         boolean stays = !up && level.size() >= most();
         if (down || stays) {
@@ -61,11 +75,6 @@ record Valley(int first, int last, int stepsBefore, int stepsAfter) {
         }
         level.add(i);
       }
-    }
-
-    /** A step must be more than the noise of the widest so far. */
-    private double seen() {
-      return settings.stepSigmas();
     }
 
     /** About the best focus steps are not seen. */
@@ -88,11 +97,18 @@ record Valley(int first, int last, int stepsBefore, int stepsAfter) {
       return inTime && point.fNumber().equals(start.fNumber());
     }
 
-    /** The last point; of a long stay at its top no more than the ring was left elsewhere. */
+    /**
+     * The last point: of a long stay at its top no more than the ring was left elsewhere, and
+     * nothing that seems to go back.
+     */
     int end() {
-      int repeats = Math.max(1, usualRepeats);
       boolean stayed = steps > 0 && level.size() >= settings.mostRepeats();
-      return stayed ? level.get(Math.min(repeats, level.size()) - 1) : level.get(level.size() - 1);
+      int kept = stayed ? Math.min(Math.max(1, usualRepeats), level.size()) : level.size();
+      SeriesPoint start = points.get(level.get(0));
+      while (kept > 1 && start.isWider(points.get(level.get(kept - 1)), BACK_SIGMAS)) {
+        kept--;
+      }
+      return level.get(kept - 1);
     }
   }
 
