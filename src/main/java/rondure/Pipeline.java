@@ -16,6 +16,7 @@ import rondure.intake.RawSupport;
 import rondure.intake.Scan;
 import rondure.intake.ScanResult;
 import rondure.night.MeasuredExposure;
+import rondure.night.NamedSeries;
 import rondure.night.NightBook;
 import rondure.night.NightBuilder;
 import rondure.night.NightInput;
@@ -32,6 +33,7 @@ public final class Pipeline {
   private final Settings settings;
   private final Progress progress;
   private final List<String> notes = new ArrayList<>();
+  private List<NamedSeries> focusTests = List.of();
 
   public Pipeline(Request request, Settings settings, Progress progress) {
     this.request = request;
@@ -50,6 +52,7 @@ public final class Pipeline {
   public RunSummary run() throws CommandProblem, OutputProblem, IOException, InterruptedException {
     checkFolders();
     ScanResult scan = scan();
+    focusTests = FocusTests.resolved(request.focusTests(), scan.files());
     if (request.sidecars().dryRun()) {
       return rehearse(scan);
     }
@@ -69,7 +72,7 @@ public final class Pipeline {
 
   /** Everything but writing; what earlier runs measured is read, and nothing added to it. */
   private RunSummary rehearse(ScanResult scan)
-      throws OutputProblem, IOException, InterruptedException {
+      throws CommandProblem, OutputProblem, IOException, InterruptedException {
     Path measured = OutputFolder.measuredIn(outputPlace());
     NightBook book = book(scan, MeasurementStore.readOnly(measured, settings.stars()));
     Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
@@ -78,12 +81,15 @@ public final class Pipeline {
   }
 
   private NightBook book(ScanResult scan, MeasurementStore store)
-      throws IOException, InterruptedException {
+      throws CommandProblem, IOException, InterruptedException {
     List<MeasuredExposure> measured = measure(scan, store);
-    return NightBuilder.build(
-        new NightInput(inputName(), measured, scan.ignoredCounts(), notes),
-        settings.night(),
-        new SceneAttribution(AttributionSettings.defaults()));
+    NightBook book =
+        NightBuilder.build(
+            new NightInput(inputName(), measured, scan.ignoredCounts(), notes, focusTests),
+            settings.night(),
+            new SceneAttribution(AttributionSettings.defaults()));
+    FocusTests.checkFrames(focusTests, book);
+    return book;
   }
 
   /** A file that may not be read is one frame's trouble; a folder is the whole run's. */

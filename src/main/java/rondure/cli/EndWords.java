@@ -62,6 +62,7 @@ final class EndWords {
     add(parts, graded(Grade.LOOK_CLOSER), "look closer");
     add(parts, graded(Grade.SET_ASIDE), "set aside");
     add(parts, summary.unexplainedCount(), "not graded");
+    add(parts, frames.stream().filter(NightFrame::isFocusTest).count(), "focus tests");
     add(parts, count(FrameStatus.TOO_FEW_STARS), "not measurable");
     long apart =
         count(FrameStatus.NOT_NIGHT)

@@ -57,6 +57,9 @@ final class ReportCommand implements Callable<Integer> {
   @ArgGroup(validate = false, heading = "%nWhat is kept, and for what use:%n")
   private GradeOptions grades = new GradeOptions();
 
+  @ArgGroup(validate = false, heading = "%nFocus tests:%n")
+  private SeriesOptions series = new SeriesOptions();
+
   @ArgGroup(validate = false, heading = "%nSidecars for photo managers:%n")
   private SidecarOptions sidecars = new SidecarOptions();
 
@@ -67,7 +70,8 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     Terminal terminal = Terminal.of(spec.commandLine());
     Settings settings = settings();
-    Request request = new Request(inputs, Optional.ofNullable(out), sidecarSettings());
+    Request request =
+        new Request(inputs, Optional.ofNullable(out), sidecarSettings(), series.named());
     TerminalProgress progress = new TerminalProgress(terminal, screen());
     RunSummary summary = run(new Pipeline(request, settings, progress), progress);
     new EndWords(summary).tell(terminal);

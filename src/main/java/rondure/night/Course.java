@@ -4,6 +4,8 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import rondure.intake.Fact;
 
@@ -20,10 +22,33 @@ record Course(Scene scene, List<Integer> places, List<NightFrame> frames) {
     frames = List.copyOf(frames);
   }
 
-  static Course of(Scene scene, List<NightFrame> all) {
+  /**
+   * @param without indices of frames to leave out
+   */
+  static Course of(Scene scene, List<NightFrame> all, Set<Integer> without) {
     List<Integer> places =
-        scene.frames().stream().filter(i -> all.get(i).course().isPresent()).toList();
+        scene.frames().stream()
+            .filter(i -> all.get(i).course().isPresent() && !without.contains(i))
+            .toList();
     return new Course(scene, places, places.stream().map(all::get).toList());
+  }
+
+  /** The stretches between frames that were left out. */
+  List<Course> parts(Set<Integer> without) {
+    List<Course> parts = new ArrayList<>();
+    int start = 0;
+    for (int i = 1; i <= size(); i++) {
+      boolean ends = i == size() || without.stream().anyMatch(isBetween(place(i - 1), place(i)));
+      if (ends) {
+        parts.add(new Course(scene, places.subList(start, i), frames.subList(start, i)));
+        start = i;
+      }
+    }
+    return parts;
+  }
+
+  private static Predicate<Integer> isBetween(int before, int after) {
+    return place -> place > before && place < after;
   }
 
   int size() {

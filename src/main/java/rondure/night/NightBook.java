@@ -14,6 +14,7 @@ import java.util.Map;
  * @param ignoredCounts files seen but not read, by kind ("video", "sidecar", "other")
  * @param staticDetections lights or hot pixels that stayed on the sensor, removed, by scene number
  * @param events what happened, in time order
+ * @param focusSeries frames between which the focus was stepped, in time order
  * @param notes remarks on the set for the reader, as sentences' keys are not needed: plain text
  */
 public record NightBook(
@@ -24,6 +25,7 @@ public record NightBook(
     Map<String, Integer> ignoredCounts,
     Map<Integer, Integer> staticDetections,
     List<Event> events,
+    List<FocusSeries> focusSeries,
     List<String> notes) {
   public NightBook {
     nights = List.copyOf(nights);
@@ -32,6 +34,7 @@ public record NightBook(
     ignoredCounts = Map.copyOf(ignoredCounts);
     staticDetections = Map.copyOf(staticDetections);
     events = List.copyOf(events);
+    focusSeries = List.copyOf(focusSeries);
     notes = List.copyOf(notes);
   }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import rondure.blur.Attribution;
 import rondure.intake.CaptureTime;
@@ -64,6 +65,9 @@ public final class NightBuilder {
             .flatMap(one -> one.scenes().stream())
             .sorted(Comparator.comparingInt(Scene::number))
             .toList();
+    List<FocusSeries> series = AllSeries.of(List.of(frames), scenes, input.namedSeries());
+    Set<Integer> tests = AllSeries.members(series);
+    tests.forEach(place -> frames[place] = frames[place].asFocusTest());
     List<NightFrame> all = List.of(frames);
     List<String> notes = new ArrayList<>(input.notes());
     notes.addAll(new Remarks(settings, sizes).on(all, shots, divided));
@@ -74,7 +78,8 @@ public final class NightBuilder {
         all,
         input.ignoredCounts(),
         statics,
-        Events.of(all, divided, settings.events()),
+        Events.of(all, divided, tests, settings.events()),
+        series,
         notes);
   }
 

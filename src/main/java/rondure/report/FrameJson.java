@@ -26,7 +26,10 @@ final class FrameJson {
 
   private FrameJson() {}
 
-  static ObjectNode of(NightFrame frame, Standings.Standing standing) {
+  /**
+   * @param series number of the focus test series that it is part of
+   */
+  static ObjectNode of(NightFrame frame, Standings.Standing standing, Optional<Integer> series) {
     ObjectNode node = NODES.objectNode();
     node.put("file", frame.file());
     putFacts(node, frame);
@@ -34,6 +37,7 @@ final class FrameJson {
     node.put("reason", frame.reason().orElse(null));
     node.put("grade", frame.grade().map(FrameFields::spelled).orElse(null));
     putReasons(node, frame);
+    node.set("focusSeries", series.map(NODES::numberNode).orElse(null));
     node.put(
         "largestUse",
         frame.usefulness().map(u -> FrameFields.spelled(u.largestUse())).orElse(null));

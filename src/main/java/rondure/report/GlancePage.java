@@ -134,6 +134,10 @@ final class GlancePage {
     List<GlanceView.Total> totals = new ArrayList<>();
     add(totals, "measured", context.measured().size());
     add(totals, "keep", context.kept());
+    int tests = (int) context.measured().stream().filter(NightFrame::isFocusTest).count();
+    if (tests > 0) {
+      add(totals, "focusTests", tests);
+    }
     add(totals, "notMeasurable", countMarks(Mark.NOT_MEASURABLE));
     add(totals, "leftOut", countMarks(Mark.LEFT_OUT));
     add(totals, "copies", copies);

@@ -20,15 +20,17 @@ final class GlanceVerdict {
   }
 
   String sentence() {
-    int measured = context.measured().size();
+    List<NightFrame> ofTheNight =
+        context.measured().stream().filter(f -> !f.isFocusTest()).toList();
+    int measured = ofTheNight.size();
     int kept = context.kept();
     String key =
         measured == 0
-            ? "none"
+            ? (context.measured().isEmpty() ? "none" : "onlyTests")
             : measured == 1
                 ? (kept == 1 ? "singleKept" : "single")
                 : kept == measured ? "all" : several(kept);
-    String rest = measured == 1 ? cause(context.measured().get(0)) : rest(context.measured());
+    String rest = measured == 1 ? cause(ofTheNight.get(0)) : rest(ofTheNight);
     return context
         .words()
         .say(
@@ -46,7 +48,7 @@ final class GlanceVerdict {
   /**
    * What softened most of those that are not kept; where nothing did by much, why they are not.
    *
-   * @param measured measured frames, of the set or of a night
+   * @param measured measured frames, those of focus tests aside
    */
   private String rest(List<NightFrame> measured) {
     List<NightFrame> others = measured.stream().filter(f -> !Ranking.isKeep(f)).toList();
@@ -94,7 +96,7 @@ final class GlanceVerdict {
         context.book().frames().stream()
             .filter(
                 frame ->
-                    frame.status() == FrameStatus.MEASURED
+                    frame.status() == FrameStatus.MEASURED && !frame.isFocusTest()
                         || frame.status() == FrameStatus.TOO_FEW_STARS)
             .count();
   }

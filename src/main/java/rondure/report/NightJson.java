@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rondure.intake.CaptureTime;
 import rondure.night.NightBook;
@@ -56,14 +57,20 @@ public final class NightJson {
     book.scenes().forEach(scene -> scenes.add(scene(book, scene)));
     ArrayNode events = root.putArray("events");
     book.events().forEach(event -> events.add(EventJson.of(event, book)));
+    ArrayNode series = root.putArray("focusSeries");
+    book.focusSeries().forEach(one -> series.add(SeriesJson.of(one, book)));
     ArrayNode copies = root.putArray("copies");
     book.frames().forEach(frame -> addCopies(copies, frame));
     ArrayNode frames = root.putArray("frames");
     Standings standings = Standings.of(book);
-    book.frames().forEach(frame -> frames.add(FrameJson.of(frame, standings.of(frame))));
+    Map<Integer, Integer> members = SeriesJson.members(book.focusSeries());
+    for (int i = 0; i < book.frames().size(); i++) {
+      NightFrame frame = book.frames().get(i);
+      frames.add(FrameJson.of(frame, standings.of(frame), Optional.ofNullable(members.get(i))));
+    }
     ObjectNode ignored = root.putObject("ignoredFiles");
     book.ignoredCounts().entrySet().stream()
-        .sorted(java.util.Map.Entry.comparingByKey())
+        .sorted(Map.Entry.comparingByKey())
         .forEach(entry -> ignored.put(entry.getKey(), entry.getValue()));
     ArrayNode notes = root.putArray("notes");
     book.notes().forEach(notes::add);

@@ -19,6 +19,7 @@ record PageView(
     List<Bookmark> bookmarks,
     String glance,
     String course,
+    String series,
     String scenes,
     String tables,
     String method) {

@@ -68,7 +68,8 @@ public final class PdfReport {
     if (settings.templatesFolder().isPresent()) {
       NightBook empty =
           new NightBook(
-              "", List.of(), List.of(), List.of(), Map.of(), Map.of(), List.of(), List.of());
+              "", List.of(), List.of(), List.of(), Map.of(), Map.of(), List.of(), List.of(),
+              List.of());
       write(empty, settings, OutputStream.nullOutputStream());
     }
   }
@@ -97,6 +98,8 @@ public final class PdfReport {
     boolean hasCourse = CoursePage.isWorthIt(context);
     String course = hasCourse ? templates.fill("course.html", CoursePage.view(context)) : "";
     List<SceneView> scenes = ScenePages.views(context, templates, fullEntries);
+    boolean hasSeries = !context.book().focusSeries().isEmpty();
+    String series = hasSeries ? templates.fill("series.html", SeriesPage.view(context)) : "";
     TablesView tables = TablesPage.view(context);
     boolean hasTables =
         !(tables.notMeasured().isEmpty()
@@ -112,6 +115,7 @@ public final class PdfReport {
             bookmarks(context, scenes, hasCourse, hasTables),
             glance,
             course,
+            series,
             templates.fill("scenes.html", Map.of("scenes", scenes)),
             hasTables ? templates.fill("tables.html", tables) : "",
             templates.fill("method.html", MethodView.of(context))));
@@ -123,6 +127,9 @@ public final class PdfReport {
     bookmarks.add(bookmark(context, "glance"));
     if (hasCourse) {
       bookmarks.add(bookmark(context, "course"));
+    }
+    if (!context.book().focusSeries().isEmpty()) {
+      bookmarks.add(bookmark(context, "series"));
     }
     for (SceneView scene : scenes) {
       bookmarks.add(new PageView.Bookmark(scene.title(), "#" + scene.id(), scene.bookmarks()));

@@ -48,12 +48,14 @@ record ReportContext(NightBook book, ReportSettings settings, Wording words, Pic
   }
 
   /**
-   * How many of the measured frames that fit were softened by what; frames without a verdict aside.
+   * How many of the measured frames that fit were softened by what; frames without a verdict aside,
+   * and those of focus tests, which are soft on purpose.
    */
   Map<Mark, Integer> tally(Predicate<NightFrame> counted) {
     Map<Mark, Integer> tally = new EnumMap<>(Mark.class);
     measured().stream()
         .filter(frame -> frame.verdict().isPresent())
+        .filter(frame -> !frame.isFocusTest())
         .filter(counted)
         .forEach(frame -> tally.merge(Mark.of(frame), 1, Integer::sum));
     return tally;

@@ -73,6 +73,17 @@ class BadCommandTest {
   }
 
   @Test
+  void aFocusTestThatCannotBeMeantIsRefused() throws IOException {
+    String picture = Run.names(night).get(0);
+    refused(
+        "--focus-test: there is no picture gone.tif in the folder.",
+        Run.of("report", night, "--focus-test", picture, "gone.tif"));
+    refused(
+        "--focus-test: first and last picture are both " + picture + ".",
+        Run.of("report", night, "--focus-test", picture, picture));
+  }
+
+  @Test
   void anOutputFolderWithForeignFilesIsNotTouched() throws IOException {
     Path out = Files.createDirectory(home.resolve("out"));
     Files.writeString(out.resolve("letter.txt"), "mine");

@@ -40,6 +40,7 @@ final class EventJudge {
   private int quietFrames;
   private int falseInQuiet;
   private int extra;
+  private int falseSeries;
 
   /** One kind's count. */
   static final class Tally {
@@ -75,7 +76,9 @@ final class EventJudge {
   }
 
   void add(EventNight night) {
-    add(night, book(night).events());
+    NightBook book = book(night);
+    falseSeries += book.focusSeries().size();
+    add(night, book.events());
   }
 
   void add(EventNight night, List<Event> events) {
@@ -147,6 +150,11 @@ final class EventJudge {
     return 500.0 * falseInQuiet / Math.max(1, quietFrames);
   }
 
+  /** Focus test series that were told of, though none was made. */
+  int falseSeries() {
+    return falseSeries;
+  }
+
   String table() {
     StringBuilder text = new StringBuilder();
     tallies.forEach(
@@ -170,11 +178,13 @@ final class EventJudge {
     text.append(
         String.format(
             Locale.ROOT,
-            "%d false events in %d quiet frames: %.2f in 500; %d extra beside scheduled ones%n",
+            "%d false events in %d quiet frames: %.2f in 500; %d extra beside scheduled ones;"
+                + " %d false focus tests%n",
             falseInQuiet,
             quietFrames,
             falsePer500(),
-            extra));
+            extra,
+            falseSeries));
     return text.toString();
   }
 

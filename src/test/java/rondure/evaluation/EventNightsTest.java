@@ -42,6 +42,7 @@ class EventNightsTest {
         .tallies()
         .forEach((kind, tally) -> assertEquals(tally.scheduled, tally.found, kind + report(judge)));
     assertEquals(0, judge.falsePer500(), report(judge));
+    assertEquals(0, judge.falseSeries(), report(judge));
   }
 
   @Test
@@ -72,6 +73,7 @@ class EventNightsTest {
       assertTrue(Math.min(tally.first, tally.last) >= FOUND * tally.found, report(judge));
     }
     assertTrue(judge.falsePer500() <= FALSE_IN_500, report(judge));
+    assertEquals(0, judge.falseSeries(), report(judge));
   }
 
   private static String report(EventJudge judge) {

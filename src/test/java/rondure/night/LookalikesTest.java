@@ -42,6 +42,7 @@ class LookalikesTest {
             Map.of(),
             Map.of(),
             List.of(),
+            List.of(),
             List.of());
     return Lookalikes.of(turned).stream().map(Lookalikes.Group::frames).toList();
   }

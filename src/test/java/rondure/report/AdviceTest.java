@@ -48,6 +48,7 @@ class AdviceTest {
         Map.of(),
         Map.of(),
         List.of(events),
+        List.of(),
         List.of());
   }
 

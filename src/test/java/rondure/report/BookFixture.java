@@ -91,6 +91,7 @@ final class BookFixture {
         frames.size() > 10 ? Map.of("video", 1, "sidecar", 4) : Map.of(),
         frames.size() > 10 ? Map.of(1, 37) : Map.of(),
         frames.size() > 10 ? events() : List.of(),
+        List.of(),
         List.of());
   }
 

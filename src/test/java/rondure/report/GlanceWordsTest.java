@@ -122,6 +122,7 @@ class GlanceWordsTest {
             one.ignoredCounts(),
             one.staticDetections(),
             one.events(),
+            one.focusSeries(),
             one.notes());
     GlanceView view = glance(two);
     assertEquals("Night by night", view.nightsTitle());

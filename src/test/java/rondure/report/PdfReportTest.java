@@ -208,6 +208,7 @@ class PdfReportTest {
             large.ignoredCounts(),
             large.staticDetections(),
             large.events(),
+            large.focusSeries(),
             Collections.nCopies(9, "Two cameras had clocks 14 minutes apart; one was shifted."));
     ReportSettings settings =
         new ReportSettings(

@@ -36,7 +36,8 @@ class WordingTest {
         }
       }
     }
-    for (String file : List.of("glance", "course", "scenes", "entry", "tables", "method")) {
+    for (String file :
+        List.of("glance", "course", "series", "scenes", "entry", "tables", "method")) {
       String text = folder.text(file + ".html");
       boolean creditsBegin = text.contains("<h2>Made with</h2>");
       String prose = creditsBegin ? text.substring(0, text.indexOf("<h2>Made with</h2>")) : text;

@@ -8,7 +8,6 @@ import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.Map;
 import rondure.base.Orientation;
-import rondure.base.Stamp;
 import rondure.stars.AverageStar;
 
 /**
@@ -26,9 +25,6 @@ public record AverageStarRow(
   private static final double GAP = 8;
   private static final double LABELS = 14;
   private static final double SCALE_STRIP = 12;
-
-  /** Softening of the tones: light at this share of the peak is still well seen. */
-  private static final double TONE = 0.06;
 
   private static final int PICTURE_SIDE = 168;
 
@@ -55,7 +51,7 @@ public record AverageStarRow(
     graphics.drawString(words.say("picture.zone." + average.zone()), (float) left, 9f);
     graphics.setRenderingHint(
         RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_NEAREST_NEIGHBOR);
-    BufferedImage image = image(average);
+    BufferedImage image = StarTones.image(average, orientation, halfSidePx, PICTURE_SIDE);
     AffineTransform place = AffineTransform.getTranslateInstance(left, LABELS);
     place.scale(side / image.getWidth(), side / image.getHeight());
     graphics.drawImage(image, place, null);
@@ -67,49 +63,6 @@ public record AverageStarRow(
     graphics.draw(
         outline.createTransformedShape(
             HalfMaximumOutline.of(average.stamp(), average.samplesPerPx(), orientation)));
-  }
-
-  /** The middle of the stamp as squares, one for each stamp pixel. */
-  private BufferedImage image(AverageStar average) {
-    Stamp stamp = average.stamp();
-    double samples = 2 * halfSidePx * average.samplesPerPx();
-    double middle = (stamp.sidePx() - 1) / 2.0;
-    BufferedImage image = new BufferedImage(PICTURE_SIDE, PICTURE_SIDE, BufferedImage.TYPE_INT_RGB);
-    for (int y = 0; y < PICTURE_SIDE; y++) {
-      for (int x = 0; x < PICTURE_SIDE; x++) {
-        double sampleX = ((x + 0.5) / PICTURE_SIDE - 0.5) * samples;
-        double sampleY = ((y + 0.5) / PICTURE_SIDE - 0.5) * samples;
-        image.setRGB(x, y, tone(stored(stamp, middle, sampleX, sampleY)));
-      }
-    }
-    return image;
-  }
-
-  /** The stamp's value at a display offset from its middle; 0 outside. */
-  private double stored(Stamp stamp, double middle, double offsetX, double offsetY) {
-    int side = stamp.sidePx();
-    int x = (int) Math.round(middle + offsetX);
-    int y = (int) Math.round(middle + offsetY);
-    if (x < 0 || y < 0 || x >= side || y >= side) {
-      return 0;
-    }
-    int storedX = (int) DisplayTurn.storedX(orientation, x, y, side);
-    int storedY = (int) DisplayTurn.storedY(orientation, x, y, side);
-    return stamp.at(storedX, storedY);
-  }
-
-  /** From the dark of the night to white, faint light lifted. */
-  private static int tone(double value) {
-    double clamped = Double.isFinite(value) ? Math.max(0, Math.min(1, value)) : 0;
-    double stretched = asinh(clamped / TONE) / asinh(1 / TONE);
-    int red = (int) Math.round(18 + 237 * stretched);
-    int green = (int) Math.round(26 + 229 * stretched);
-    int blue = (int) Math.round(44 + 211 * stretched);
-    return red << 16 | green << 8 | blue;
-  }
-
-  private static double asinh(double x) {
-    return Math.log(x + Math.sqrt(x * x + 1));
   }
 
   private void drawScale(Graphics2D graphics, double side) {

@@ -145,7 +145,15 @@ final class GradedNight {
     List<Integer> all = IntStream.range(0, frames.size()).boxed().toList();
     Scene scene = new Scene(1, 1, "camera 1", Optional.empty(), all, Optional.of(2.0), sky);
     return new NightBook(
-        "night", List.of(), List.of(scene), frames, Map.of(), Map.of(), List.of(), List.of());
+        "night",
+        List.of(),
+        List.of(scene),
+        frames,
+        Map.of(),
+        Map.of(),
+        List.of(),
+        List.of(),
+        List.of());
   }
 
   List<FoundFile> files() {
