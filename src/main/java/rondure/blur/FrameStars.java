@@ -17,6 +17,9 @@ final class FrameStars {
   private static final double FLOOR_SHARE = 0.025;
   private static final double WIDEST = 0.9;
 
+  /** That of a Moffat profile of exponent 3 in the window of a fit. */
+  private static final double MOST_PEAKED = 0.45;
+
   /** Of stars that are not known in other frames. */
   static final int NO_TRACK = -1;
 
@@ -37,6 +40,12 @@ final class FrameStars {
 
   final double[] skewAcrossPx;
 
+  /**
+   * Second moment of the Gaussian of a star's half-maximum widths over its own, where that is less:
+   * below 1 where its profile has wings.
+   */
+  final double[] peaked;
+
   private final double halfWidth;
 
   private FrameStars(List<Star> stars, int[] tracks, View view, FieldPlaces.Motion motion) {
@@ -54,6 +63,7 @@ final class FrameStars {
     noise = new double[3 * count];
     skewOutPx = new double[count];
     skewAcrossPx = new double[count];
+    peaked = new double[count];
     for (int i = 0; i < count; i++) {
       fillSeen(i, stars.get(i));
     }
@@ -93,6 +103,7 @@ final class FrameStars {
     double down = Math.sin(angle);
     skewOutPx[i] = star.skewXPx() * right + star.skewYPx() * down;
     skewAcrossPx[i] = star.skewYPx() * right - star.skewXPx() * down;
+    peaked[i] = peaked(star);
     double half = Math.hypot(star.xxErrorPx2(), star.yyErrorPx2()) / 2;
     double floor = Math.hypot(FLOOR_PX2, FLOOR_SHARE * m.meanPx2());
     noise[3 * i] = half;
@@ -101,6 +112,13 @@ final class FrameStars {
     for (int part = 3 * i; part < 3 * i + 3; part++) {
       error[part] = Math.hypot(floor, noise[part]);
     }
+  }
+
+  private static double peaked(Star star) {
+    double square = Moments.FWHM_PER_SIGMA * Moments.FWHM_PER_SIGMA;
+    double gaussian = star.fwhmMajorPx() * star.fwhmMinorPx() / square;
+    double own = Math.sqrt(star.moments().majorPx2() * star.moments().minorPx2());
+    return own > 0 ? Math.max(MOST_PEAKED, Math.min(1, gaussian / own)) : 1;
   }
 
   /**
