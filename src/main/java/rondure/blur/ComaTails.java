@@ -42,8 +42,8 @@ final class ComaTails {
   private record Zone(double seenPx, double errorPx, double comaPx) {}
 
   /**
-   * Half of χ² of the stars' lopsidedness under a solution's coma, beside that of the best coma: at
-   * most 6, since sides of stars have other reasons too.
+   * Half of χ² of the stars' lopsidedness under a solution's coma, of which fits show a free part;
+   * limited, since sides of stars have other reasons too.
    */
   static double loss(SceneSolution solution) {
     List<Zone> zones = zones(solution);
