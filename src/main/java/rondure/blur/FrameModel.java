@@ -145,7 +145,7 @@ final class FrameModel {
     turned(slopes[CORE], 1, 0, cos, sin);
     double growth = coma.at(square) * stop * stop * stop * stop;
     SeenComa.add(
-        into, slopes, new SeenComa.Here(shared[COMA] * growth, growth, cos, sin, stars.peaked[i]));
+        into, slopes, new SeenComa.Here(shared[COMA] * growth, growth, cos, sin, stars.peaked));
   }
 
   /** Second moment of all in a star but coma, mean of both axes. */

@@ -41,10 +41,11 @@ final class FrameStars {
   final double[] skewAcrossPx;
 
   /**
-   * Second moment of the Gaussian of a star's half-maximum widths over its own, where that is less:
-   * below 1 where its profile has wings.
+   * Second moment of the Gaussian of a star's half-maximum widths over its own, where that is less,
+   * median over the frame: below 1 where profiles have wings. Of single stars it would tell which
+   * came out too wide.
    */
-  final double[] peaked;
+  final double peaked;
 
   private final double halfWidth;
 
@@ -63,10 +64,11 @@ final class FrameStars {
     noise = new double[3 * count];
     skewOutPx = new double[count];
     skewAcrossPx = new double[count];
-    peaked = new double[count];
     for (int i = 0; i < count; i++) {
       fillSeen(i, stars.get(i));
     }
+    double[] shares = stars.stream().mapToDouble(FrameStars::peaked).toArray();
+    peaked = count == 0 ? 1 : RobustStats.median(shares);
   }
 
   /**
@@ -103,7 +105,6 @@ final class FrameStars {
     double down = Math.sin(angle);
     skewOutPx[i] = star.skewXPx() * right + star.skewYPx() * down;
     skewAcrossPx[i] = star.skewYPx() * right - star.skewXPx() * down;
-    peaked[i] = peaked(star);
     double half = Math.hypot(star.xxErrorPx2(), star.yyErrorPx2()) / 2;
     double floor = Math.hypot(FLOOR_PX2, FLOOR_SHARE * m.meanPx2());
     noise[3 * i] = half;
