@@ -9,11 +9,11 @@ import java.util.Arrays;
  * <p>Coma of coefficient c has the moments c²/2 along the radius and c²/6 across (see {@link
  * ComaTails}); shown is the share s + (1 − s) / (1 + (u/h)²) of them, u = c² over the second moment
  * of all else in the star, with s = 0.36 and h = 10.3 along, 0.47 and 15.1 across. So do Gaussians
- * fitted by least squares (scipy) to the rays of an evenly lit pupil under a Gaussian core, in
- * noise of the sky and of a star that adds three times as much in its middle, within 3.5 σ: to 0.02
- * up to u = 36. Profiles with wings follow the half-maximum: with a Moffat profile fitted to a
- * Moffat core of exponent 3 and 4.5 the same holds, to 0.08, where second moments count as those of
- * the Gaussian of the same half-maximum widths.
+ * fitted by least squares (scipy, {@code coma_shares.py}) to the rays of an evenly lit pupil under
+ * a Gaussian core, in noise of the sky and of a star that adds three times as much in its middle,
+ * within 3.5 σ: to 0.02 up to u = 36. Profiles with wings follow the half-maximum: with a Moffat
+ * profile fitted to a Moffat core of exponent 3 and 4.5 the same holds, to 0.08, where second
+ * moments count as those of the Gaussian of the same half-maximum widths.
  */
 final class SeenComa {
   private static final double ALONG_AT_LEAST = 0.36;
