@@ -42,8 +42,8 @@ final class ComaTails {
   private record Zone(double seenPx, double errorPx, double comaPx) {}
 
   /**
-   * Half of χ² of the stars' lopsidedness under a solution's coma, beside that of the best coma: at
-   * most 6, since sides of stars have other reasons too.
+   * Half of χ² of the stars' lopsidedness under a solution's coma, of which fits show a free part;
+   * limited, since sides of stars have other reasons too.
    */
   static double loss(SceneSolution solution) {
     List<Zone> zones = zones(solution);
@@ -98,12 +98,15 @@ final class ComaTails {
       for (int k : solution.together()) {
         FrameModel model = solution.models().get(k);
         if (model.whole()) {
-          add(model, solution.lens(), from, to);
+          add(model, solution, k, from, to);
         }
       }
     }
 
-    private void add(FrameModel model, LensSurface lens, double from, double to) {
+    private void add(FrameModel model, SceneSolution solution, int frame, double from, double to) {
+      LensSurface lens = solution.lens();
+      double[] shared = solution.shared();
+      double[] own = solution.own(frame);
       FrameStars stars = model.stars();
       FieldPlaces places = stars.places;
       int before = outwards.size();
@@ -112,7 +115,8 @@ final class ComaTails {
         if (radius >= from && radius < to) {
           outwards.add(stars.skewOutPx[i]);
           across.add(stars.skewAcrossPx[i]);
-          coma.add(lens.comaSkewPx3(radius, places.stop) / (2 * stars.seen[3 * i]));
+          double even = model.evenPx2(i, shared, own);
+          coma.add(lens.comaSkewPx(radius, places.stop, even));
         }
       }
       frames += outwards.size() > before ? 1 : 0;

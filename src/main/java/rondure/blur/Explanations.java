@@ -22,8 +22,8 @@ record Explanations(List<SceneSolution> solutions, List<Double> shares) {
   static final double CAUTION = 2.5;
 
   /**
-   * Measured moments of large discs came out up to a third too large, of large coma up to a half
-   * too small, of what is beyond the core (drawn nights, docs/accuracy.md).
+   * Measured moments of large discs came out up to a third too large, of what is beyond the core
+   * (drawn nights, docs/accuracy.md); what {@link SeenComa} leaves open is less.
    */
   static final double CURVE_SHARE = 0.25;
 

@@ -119,11 +119,10 @@ final class FrameModel {
         own[DISC]
             + stop * (shared[TILT_RIGHT] * x + shared[TILT_DOWN] * y + shared[CURVATURE] * square);
     double split = stop * shared[ASTIGMATISM] * square / 2;
-    double comaGrowth = coma.at(square) * stop * stop * stop * stop;
     double along = disc + split;
     double across = disc - split;
-    double radial = along * along / 16 + shared[COMA] * comaGrowth / 2;
-    double tangential = across * across / 16 + shared[COMA] * comaGrowth / 6;
+    double radial = along * along / 16;
+    double tangential = across * across / 16;
     double cos = square > 1e-12 ? (x * x - y * y) / square : 1;
     double sin = square > 1e-12 ? 2 * x * y / square : 0;
     turned(into, (radial + tangential) / 2, (radial - tangential) / 2, cos, sin);
@@ -143,8 +142,16 @@ final class FrameModel {
     }
     double half = stop * square / 32;
     turned(slopes[ASTIGMATISM], half * (along - across), half * (along + across), cos, sin);
-    turned(slopes[COMA], comaGrowth / 3, comaGrowth / 6, cos, sin);
-    slopes[CORE][0] = 1;
+    turned(slopes[CORE], 1, 0, cos, sin);
+    double growth = coma.at(square) * stop * stop * stop * stop;
+    SeenComa.add(
+        into, slopes, new SeenComa.Here(shared[COMA] * growth, growth, cos, sin, stars.peaked));
+  }
+
+  /** Second moment of all in a star but coma, mean of both axes. */
+  double evenPx2(int i, double[] shared, double[] own) {
+    double moved = lengthening * stars.places.moved[3 * i] + shaken(stars.places, 3 * i, own);
+    return shared[CORE] + discPx2(i, shared, own) + moved;
   }
 
   private static void turned(double[] into, double round, double spin2, double cos, double sin) {

@@ -17,6 +17,9 @@ final class FrameStars {
   private static final double FLOOR_SHARE = 0.025;
   private static final double WIDEST = 0.9;
 
+  /** That of a Moffat profile of exponent 3 in the window of a fit. */
+  private static final double MOST_PEAKED = 0.45;
+
   /** Of stars that are not known in other frames. */
   static final int NO_TRACK = -1;
 
@@ -36,6 +39,13 @@ final class FrameStars {
   final double[] skewOutPx;
 
   final double[] skewAcrossPx;
+
+  /**
+   * Second moment of the Gaussian of a star's half-maximum widths over its own, where that is less,
+   * median over the frame: below 1 where profiles have wings. Of single stars it would tell which
+   * came out too wide.
+   */
+  final double peaked;
 
   private final double halfWidth;
 
@@ -57,6 +67,8 @@ final class FrameStars {
     for (int i = 0; i < count; i++) {
       fillSeen(i, stars.get(i));
     }
+    double[] shares = stars.stream().mapToDouble(FrameStars::peaked).toArray();
+    peaked = count == 0 ? 1 : RobustStats.median(shares);
   }
 
   /**
@@ -101,6 +113,13 @@ final class FrameStars {
     for (int part = 3 * i; part < 3 * i + 3; part++) {
       error[part] = Math.hypot(floor, noise[part]);
     }
+  }
+
+  private static double peaked(Star star) {
+    double square = Moments.FWHM_PER_SIGMA * Moments.FWHM_PER_SIGMA;
+    double gaussian = star.fwhmMajorPx() * star.fwhmMinorPx() / square;
+    double own = Math.sqrt(star.moments().majorPx2() * star.moments().minorPx2());
+    return own > 0 ? Math.max(MOST_PEAKED, Math.min(1, gaussian / own)) : 1;
   }
 
   /**

@@ -87,13 +87,16 @@ public record LensSurface(
   }
 
   /**
-   * Third moment ⟨r² x⟩ of the coma alone outwards along the radius, px³: a third of the cube of
-   * its coefficient.
+   * Skewness ⟨r² x⟩ / ⟨r²⟩ that coma gives a star, px outwards: the third moment is a third of the
+   * cube of its coefficient.
    *
    * @param radius from the image centre, half diagonals
+   * @param evenPx2 second moment of all else in the star, mean of both axes
    */
-  double comaSkewPx3(double radius, double stop) {
-    return Math.pow(Math.max(0, comaPx2(radius * radius, stop)), 1.5) / 3;
+  double comaSkewPx(double radius, double stop, double evenPx2) {
+    double coma = Math.max(0, comaPx2(radius * radius, stop));
+    double whole = 2 * Math.max(0, evenPx2) + 2 * coma / 3;
+    return whole > 0 ? Math.pow(coma, 1.5) / 3 / whole : 0;
   }
 
   private double discPx(double x, double y, double centreDiscPx, double stop) {

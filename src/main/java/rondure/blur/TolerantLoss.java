@@ -7,10 +7,10 @@ import java.util.List;
  * How badly a solution fits where measured widths may be off with the width, the same at one width
  * all over the field and in all frames.
  *
- * <p>Measured moments of discs come out too large and of comas too small, the more the larger they
- * are. That is a curve over the width, free here within its usual size (a line and a parabola, both
- * expected to be 0); what differs between stars of one width, one side of the field or one frame
- * against another, is evidence.
+ * <p>Measured moments of discs come out too large, the more the larger they are, and what fits show
+ * of coma ({@link SeenComa}) is known to a tenth. That is a curve over the width, free here within
+ * its usual size (a line and a parabola, both expected to be 0); what differs between stars of one
+ * width, one side of the field or one frame against another, is evidence.
  */
 final class TolerantLoss {
   /** Of what is beyond the narrowest stars, for each star alone. */

@@ -14,8 +14,8 @@ import rondure.sim.TrueCause;
 
 /**
  * How well budgets recover the simulator's truth over many nights, registered by their stars. The
- * stars' tensors are the true ones with the noise of measuring; what the estimator of shapes adds
- * is measured elsewhere.
+ * stars' tensors are the true ones, coma as fits show it, with the noise of measuring; what else
+ * the estimator of shapes adds is measured elsewhere.
  */
 @Tag("thorough")
 class BudgetRecoveryTest {

@@ -31,7 +31,8 @@ import rondure.stars.StarSettings;
  * <p>Errors are the Cramér-Rao bounds of a Gaussian star when flux, place and shape are all free
  * (background: σx = √2 σ/ν, δMxx = √8 σ²/ν, δMxy = 2 σ²/ν; photons: σ/√F, √2 σ²/√F, σ²/√F), added
  * in squares and enlarged by a fifth, as measured moments are worse than the bound by 10 to 40 %.
- * Not in it: crowding, the estimator's answers to profiles that are no Gaussians.
+ * Coma shows as an ellipse fitted to it ({@link ComaShape}). Not in it: crowding, the estimator's
+ * answers to other profiles that are no Gaussians.
  */
 public final class TruthFields {
   private static final StarSettings SETTINGS = StarSettings.defaults();
@@ -69,8 +70,8 @@ public final class TruthFields {
         others.add(detection(star, gain, Refusal.TOO_FAINT, chance));
       } else {
         Light light = new Light(truth.sharesPx2().focus(), gain, peak);
-        ComaSkew skew = ComaSkew.of(plan, truth.number(), star);
-        measured(star, light, skew, chance).ifPresent(stars::add);
+        ComaShape coma = ComaShape.of(plan, truth.number(), star);
+        measured(star, light, coma, chance).ifPresent(stars::add);
       }
     }
     return field(plan, truth, stars, others);
@@ -126,7 +127,7 @@ public final class TruthFields {
 
   private static double electronsPerCount(NightPlan plan, int number) {
     CameraPlan camera = plan.camera();
-    double iso = ComaSkew.group(plan, number).iso();
+    double iso = Groups.of(plan, number).iso();
     return camera.electronsPerCount() * camera.baseIso() / iso;
   }
 
@@ -143,21 +144,25 @@ public final class TruthFields {
   private record Light(double focusPx2, double gain, double peak) {}
 
   private static Optional<Star> measured(
-      StarTruth star, Light light, ComaSkew skew, RandomGenerator chance) {
+      StarTruth star, Light light, ComaShape coma, RandomGenerator chance) {
     double mean = Math.sqrt(determinant(star));
     double xxError = star.xxPx2() * relativeError(star);
     double yyError = star.yyPx2() * relativeError(star);
     double xyError = mean * relativeError(star) / Math.sqrt(2);
+    Moments whole = new Moments(star.xxPx2(), star.xyPx2(), star.yyPx2());
+    Moments even = whole.minus(coma.moments());
+    Moments seen = even.plus(coma.seenBeside(even));
     Moments shape =
         new Moments(
-            star.xxPx2() + xxError * chance.nextGaussian(),
-            star.xyPx2() + xyError * chance.nextGaussian(),
-            star.yyPx2() + yyError * chance.nextGaussian());
+            seen.xxPx2() + xxError * chance.nextGaussian(),
+            seen.xyPx2() + xyError * chance.nextGaussian(),
+            seen.yyPx2() + yyError * chance.nextGaussian());
     if (!shape.isPositive()) {
       return Optional.empty();
     }
     double width = widthOverSigma(2 * light.focusPx2() / (star.xxPx2() + star.yyPx2()));
     double skewError = Math.sqrt(mean) * relativeError(star);
+    double skew = coma.skewPx(whole);
     return Optional.of(
         new Star(
             star.xPx() + placeError(star, star.xxPx2()) * chance.nextGaussian(),
@@ -170,8 +175,8 @@ public final class TruthFields {
             yyError,
             width * Math.sqrt(shape.majorPx2()),
             width * Math.sqrt(shape.minorPx2()),
-            skew.xPx() + skewError * chance.nextGaussian(),
-            skew.yPx() + skewError * chance.nextGaussian(),
+            skew * Math.cos(coma.angleRad()) + skewError * chance.nextGaussian(),
+            skew * Math.sin(coma.angleRad()) + skewError * chance.nextGaussian(),
             CALM_WING_RATIO + chance.nextGaussian() / star.snr(),
             light.peak()));
   }
