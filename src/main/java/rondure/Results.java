@@ -15,7 +15,7 @@ import rondure.report.sidecar.Sidecars;
 
 /**
  * Writes all results of a run and moves them into place together; then what goes next to the
- * pictures, and the log once more when that met with trouble.
+ * pictures, and the log once more when there is more to tell.
  */
 final class Results {
   private Results() {}
@@ -33,20 +33,20 @@ final class Results {
       output.write("stars.csv.gz", out -> StarTable.write(book, out));
     }
     sidecars.writeInto(output);
-    List<String> before = sidecars.summary().troubles();
+    List<String> before = sidecars.summary().logLines();
     writeLog(book, report, before, output);
     output.publish();
     sidecars.writeBeside();
-    List<String> troubles = sidecars.summary().troubles();
-    if (!troubles.equals(before)) {
-      writeLog(book, report, troubles, output);
+    List<String> told = sidecars.summary().logLines();
+    if (!told.equals(before)) {
+      writeLog(book, report, told, output);
       output.publish();
     }
   }
 
   private static void writeLog(
-      NightBook book, ReportSettings report, List<String> troubles, OutputFolder output)
+      NightBook book, ReportSettings report, List<String> told, OutputFolder output)
       throws IOException {
-    output.write("run.log", out -> RunLog.write(book, report.softwareVersion(), troubles, out));
+    output.write("run.log", out -> RunLog.write(book, report.softwareVersion(), told, out));
   }
 }

@@ -21,10 +21,10 @@ public final class RunLog {
   /**
    * Writes the log; leaves the stream open.
    *
-   * @param sidecarTroubles sentences about sidecars that were left alone
+   * @param sidecars sentences about sidecars, or properties in them, that were left alone
    */
   public static void write(
-      NightBook book, String toolVersion, List<String> sidecarTroubles, OutputStream out)
+      NightBook book, String toolVersion, List<String> sidecars, OutputStream out)
       throws IOException {
     List<String> lines = new ArrayList<>();
     lines.add("Rondure " + toolVersion + ", " + book.inputName());
@@ -37,7 +37,7 @@ public final class RunLog {
               + unlisted
               + " kept frames are not in keep.txt, because their names hold a line end.");
     }
-    sidecarTroubles.forEach(trouble -> lines.add("Sidecar: " + trouble));
+    sidecars.forEach(sentence -> lines.add("Sidecar: " + sentence));
     StringBuilder text = new StringBuilder();
     lines.forEach(line -> text.append(PlainText.inert(line)).append('\n'));
     out.write(text.toString().getBytes(StandardCharsets.UTF_8));

@@ -171,7 +171,7 @@ class DamagedRecordsTest {
   @Test
   @Tag("thorough")
   void randomBitsThatFlipInManyRunsChangeNoDataFile() throws IOException {
-    flipBits(new Random(20261127), 100);
+    flipBits(new Random(20261127), 30);
   }
 
   private void flipBits(Random random, int runs) throws IOException {

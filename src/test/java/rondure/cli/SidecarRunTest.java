@@ -29,6 +29,14 @@ class SidecarRunTest {
   private static final List<String> DATA =
       List.of("report.pdf", "night.json", "frames.csv", "keep.txt", "run.log");
 
+  private static final String RATED =
+      """
+      <x:xmpmeta xmlns:x='adobe:ns:meta/'>
+      <rdf:RDF xmlns:rdf='http://www.w3.org/1999/02/22-rdf-syntax-ns#'>
+      <rdf:Description rdf:about='' xmlns:xmp='http://ns.adobe.com/xap/1.0/' xmp:Rating='3'/>
+      </rdf:RDF></x:xmpmeta>
+      """;
+
   @TempDir Path home;
 
   private static Map<String, String> state(Path folder) throws IOException {
@@ -106,8 +114,10 @@ class SidecarRunTest {
         List.of(
             "night_1.xmp was left alone: it is no XML that can be read.",
             "night_2.xmp was left alone: it is no file.");
+    Files.writeString(night.resolve("night_3.xmp"), RATED);
     List<String> expected = new ArrayList<>(Files.readAllLines(plain.resolve("run.log")));
     sentences.forEach(sentence -> expected.add("Sidecar: " + sentence));
+    expected.add("Sidecar: night_3.xmp: rating 3 stays.");
     Path out = home.resolve("out");
     for (int times = 1; times <= 2; times++) {
       Run run = Run.report(out, "--sidecars", "--sidecars-beside", night);

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 final class SidecarTally {
   private final List<String> findings = new ArrayList<>();
   private final Set<String> troubles = new LinkedHashSet<>();
+  private final Set<String> remarks = new LinkedHashSet<>();
   private final Map<String, Integer> closedFolders = new TreeMap<>();
   private int inResults;
   private int made;
@@ -20,12 +21,12 @@ final class SidecarTally {
 
   void inResults(SidecarPlace place, Merged merged) {
     inResults++;
-    ratingsKept += merged.remarks().size();
+    noteRemarks(place, merged);
     findings.add(line(Sidecars.FOLDER + "/" + place.name(), "new file", merged));
   }
 
   void beside(SidecarPlace place, Merged merged) {
-    ratingsKept += merged.remarks().size();
+    noteRemarks(place, merged);
     if (!merged.isChange()) {
       unchanged++;
     } else if (place.isThere()) {
@@ -36,6 +37,11 @@ final class SidecarTally {
     if (merged.isChange() || !merged.remarks().isEmpty()) {
       findings.add(line(place.name(), place.isThere() ? "" : "new file", merged));
     }
+  }
+
+  private void noteRemarks(SidecarPlace place, Merged merged) {
+    ratingsKept += merged.remarks().size();
+    merged.remarks().forEach(remark -> remarks.add(place.name() + ": " + remark + "."));
   }
 
   void leftAlone(SidecarPlace place, String reason) {
@@ -63,7 +69,15 @@ final class SidecarTally {
                     + (count == 1 ? "1 sidecar is" : count + " sidecars are")
                     + " missing there; --sidecars puts them into the results."));
     return new SidecarSummary(
-        settings, inResults, made, changed, unchanged, ratingsKept, findings, all);
+        settings,
+        inResults,
+        made,
+        changed,
+        unchanged,
+        ratingsKept,
+        findings,
+        all,
+        List.copyOf(remarks));
   }
 
   private static String line(String name, String first, Merged merged) {
