@@ -140,10 +140,30 @@ final class Advice {
 
   /** What moves on a mount is not helped by what helps a tripod. */
   private static String key(ReportContext context, Mark mark) {
+    if (mark == Mark.UNDECIDED) {
+      return undecidedKey(context);
+    }
     String mounted = "advice." + mark + ".mount";
     long onMount = count(context, mark, true);
     boolean mostly = onMount > count(context, mark, false);
     return mostly && context.words().has(mounted) ? mounted : "advice." + mark;
+  }
+
+  /** By what most of the open frames stand between: half the exposure settles trails only. */
+  private static String undecidedKey(ReportContext context) {
+    Map<String, Long> keys =
+        context.measured().stream()
+            .filter(frame -> Mark.of(frame) == Mark.UNDECIDED)
+            .flatMap(frame -> frame.verdict().stream())
+            .map(verdict -> CauseWords.undecidedAction(verdict.undecidedBetween()))
+            .collect(Collectors.groupingBy(key -> key, Collectors.counting()));
+    return keys.entrySet().stream()
+        .max(
+            Map.Entry.<String, Long>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+        .map(Map.Entry::getKey)
+        .filter(key -> !key.equals("action.UNDECIDED"))
+        .orElse("advice.UNDECIDED");
   }
 
   private static long count(ReportContext context, Mark mark, boolean mounted) {
@@ -210,7 +230,12 @@ final class Advice {
     Mark mark = Mark.of(frame);
     boolean little =
         LargestPart.isSpareable(frame) && LargestPart.of(frame).equals(Optional.of(Cause.TRAILING));
-    return mark == Mark.TRAILING || mark == Mark.UNDECIDED || little;
+    return mark == Mark.TRAILING || mark == Mark.UNDECIDED && standsBesideTrailing(frame) || little;
+  }
+
+  private static boolean standsBesideTrailing(NightFrame frame) {
+    List<Cause> between = frame.verdict().orElseThrow().undecidedBetween();
+    return between.isEmpty() || between.contains(Cause.TRAILING);
   }
 
   private static double median(
