@@ -6,12 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import rondure.base.RobustStats;
 import rondure.blur.Cause;
-import rondure.intake.Fact;
 import rondure.night.FrameStatus;
-import rondure.night.NightFrame;
-import rondure.night.Scene;
 import rondure.report.picture.Mark;
 
 /** What to do next time: what would gain most, with numbers where the night gives them. */
@@ -71,7 +67,7 @@ final class Advice {
   private static String notKept(ReportContext context, Cause cause, int frames) {
     Mark mark = Mark.of(cause);
     String against =
-        numbered(context, mark, shorterExposure(context))
+        numbered(context, mark, ShorterExposure.of(context))
             .orElseGet(() -> context.words().say(key(context, mark)));
     return context
         .words()
@@ -140,10 +136,30 @@ final class Advice {
 
   /** What moves on a mount is not helped by what helps a tripod. */
   private static String key(ReportContext context, Mark mark) {
+    if (mark == Mark.UNDECIDED) {
+      return undecidedKey(context);
+    }
     String mounted = "advice." + mark + ".mount";
     long onMount = count(context, mark, true);
     boolean mostly = onMount > count(context, mark, false);
     return mostly && context.words().has(mounted) ? mounted : "advice." + mark;
+  }
+
+  /** By what most of the open frames stand between: half the exposure settles trails only. */
+  private static String undecidedKey(ReportContext context) {
+    Map<String, Long> keys =
+        context.measured().stream()
+            .filter(frame -> Mark.of(frame) == Mark.UNDECIDED)
+            .flatMap(frame -> frame.verdict().stream())
+            .map(verdict -> CauseWords.undecidedAction(verdict.undecidedBetween()))
+            .collect(Collectors.groupingBy(key -> key, Collectors.counting()));
+    return keys.entrySet().stream()
+        .max(
+            Map.Entry.<String, Long>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+        .map(Map.Entry::getKey)
+        .filter(key -> !key.equals("action.UNDECIDED"))
+        .orElse("advice.UNDECIDED");
   }
 
   private static long count(ReportContext context, Mark mark, boolean mounted) {
@@ -154,67 +170,10 @@ final class Advice {
         .count();
   }
 
-  /**
-   * The exposure at which the trail equals the stars' own width, for the scene where the sky may
-   * have trailed most: the trail grows in proportion to the exposure.
-   */
+  /** Where trails or open causes are among what softened the frames. */
   private static Optional<String> shorterExposure(ReportContext context, Map<Mark, Integer> tally) {
     return tally.containsKey(Mark.TRAILING) || tally.containsKey(Mark.UNDECIDED)
-        ? shorterExposure(context)
+        ? ShorterExposure.of(context)
         : Optional.empty();
-  }
-
-  private static Optional<String> shorterExposure(ReportContext context) {
-    return context.book().scenes().stream()
-        .map(scene -> shorterExposure(context, scene))
-        .flatMap(Optional::stream)
-        .findFirst();
-  }
-
-  private static Optional<String> shorterExposure(ReportContext context, Scene scene) {
-    List<NightFrame> softened =
-        Ranking.bestFirst(context.book(), scene).stream()
-            .filter(frame -> frame.trailPredictedPx().isPresent())
-            .filter(frame -> frame.facts().exposureSeconds().isPresent())
-            .filter(Advice::mayTrail)
-            .toList();
-    Optional<Double> ownWidth = SceneFigures.of(context.book(), scene).ownWidthPx();
-    if (softened.isEmpty() || ownWidth.isEmpty()) {
-      return Optional.empty();
-    }
-    double trailPx = median(softened, frame -> frame.trailPredictedPx().orElseThrow());
-    double exposureSeconds =
-        median(softened, frame -> frame.facts().exposureSeconds().map(Fact::value).orElseThrow());
-    double widthPx = ownWidth.get();
-    double shorterSeconds = exposureSeconds * widthPx / trailPx;
-    if (!(shorterSeconds < 0.9 * exposureSeconds)) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        context
-            .words()
-            .say(
-                "advice.shorter",
-                "exposure",
-                Figures.exposure(exposureSeconds),
-                "trail",
-                Figures.px(trailPx),
-                "shorter",
-                Figures.aboutExposure(
-                    shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
-                "width",
-                Figures.px(widthPx)));
-  }
-
-  private static boolean mayTrail(NightFrame frame) {
-    Mark mark = Mark.of(frame);
-    boolean little =
-        LargestPart.isSpareable(frame) && LargestPart.of(frame).equals(Optional.of(Cause.TRAILING));
-    return mark == Mark.TRAILING || mark == Mark.UNDECIDED || little;
-  }
-
-  private static double median(
-      List<NightFrame> frames, java.util.function.ToDoubleFunction<NightFrame> value) {
-    return RobustStats.median(frames.stream().mapToDouble(value).toArray());
   }
 }

@@ -137,7 +137,7 @@ final class CauseWords {
   }
 
   /** What would settle it: lamps tell the camera's motion from the sky's, not focus from lens. */
-  private static String undecidedAction(List<Cause> between) {
+  static String undecidedAction(List<Cause> between) {
     if (between.contains(Cause.HAZE)) {
       return "action.UNDECIDED.HAZE";
     }

@@ -1,8 +1,11 @@
 package rondure.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +14,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import rondure.blur.Cause;
+import rondure.blur.Verdict;
 import rondure.intake.Fact;
 import rondure.night.Event;
 import rondure.night.EventKind;
@@ -79,6 +84,24 @@ class AdviceTest {
     assertTrue(said.contains("Tape the focus ring: the focus jumped once."), said + "");
     String shook = "The camera shook at the start of a burst once, and stars grew up to 1.4 times";
     assertTrue(said.stream().anyMatch(line -> line.startsWith(shook)), said + "");
+  }
+
+  /** Half the exposure tells trails from a moving tripod, not haze from nothing. */
+  @Test
+  void whatSettlesAnOpenCauseIsAdvisedByWhatItStandsBetween() throws TemplateProblem {
+    NightBook trails = of(by(Mark.UNDECIDED));
+    String half = String.join(" ", advice(trails));
+    assertTrue(half.contains("half the exposure") && half.contains("sky can draw"), half);
+    Map<Cause, Double> odds = new EnumMap<>(Cause.class);
+    Arrays.stream(Cause.values()).forEach(cause -> odds.put(cause, 0.05));
+    odds.put(Cause.HAZE, 0.45);
+    odds.put(Cause.NONE, 0.35);
+    Verdict open = Verdict.of(odds, List.of());
+    List<NightFrame> frames =
+        trails.frames().stream().map(frame -> BookFixture.withVerdict(frame, open)).toList();
+    String said = String.join(" ", advice(BookFixture.book("ridge", frames)));
+    assertTrue(said.contains("Wipe the front of the lens"), said);
+    assertFalse(said.contains("half the exposure") || said.contains("sky can draw"), said);
   }
 
   /** Half of the frames 13 s, half 80 s: no frame was exposed for their mean, 46.5 s. */

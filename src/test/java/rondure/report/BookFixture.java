@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import rondure.base.Orientation;
 import rondure.base.RobustStats;
+import rondure.blur.Verdict;
 import rondure.crew.FrameMeasurement;
 import rondure.intake.CaptureTime;
 import rondure.intake.Fact;
@@ -240,6 +241,16 @@ final class BookFixture {
   /** A grade with a reason. */
   /** The same frame, to look at more closely because it is wider than the best. */
   static NightFrame notKept(NightFrame frame) {
+    return with(frame, frame.verdict(), Optional.of(graded(false)));
+  }
+
+  /** The same frame with another verdict. */
+  static NightFrame withVerdict(NightFrame frame, Verdict verdict) {
+    return with(frame, Optional.of(verdict), frame.graded());
+  }
+
+  private static NightFrame with(
+      NightFrame frame, Optional<Verdict> verdict, Optional<Graded> graded) {
     return new NightFrame(
         frame.file(),
         frame.copies(),
@@ -251,11 +262,11 @@ final class BookFixture {
         frame.reason(),
         frame.trailPredictedPx(),
         frame.shape(),
-        frame.verdict(),
+        verdict,
         frame.budget(),
         frame.course(),
         frame.usefulness(),
-        Optional.of(graded(false)),
+        graded,
         frame.measurement());
   }
 
