@@ -32,6 +32,12 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
   /** One that is that of a head that sags may be more: it shows by its axis besides. */
   private static final double MOST_OVER_RATE_IF_SAGGING = 30;
 
+  /**
+   * Or any, where the bend is so plain that a settling which leaves no more than noise would have
+   * to last ten times as long as the frames.
+   */
+  private static final double PLAIN_GAIN = 1e5;
+
   /** A head that sags goes on evenly: one that settles leaves more than the noise. */
   private static final double LARGEST_MISFIT_IF_SAGGING = 1.5;
 
@@ -108,8 +114,9 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
         creepVariance += covariance.getEntry(SKY_TERMS + k, SKY_TERMS + k);
       }
       double creep = motion.creep().length();
+      double gain = (steadyChi2 - chi2) / scale;
       boolean seen =
-          (steadyChi2 - chi2) / scale > LEAST_GAIN
+          gain > LEAST_GAIN
               && scale < LARGEST_MISFIT
               && creep > LEAST_SIGMAS * Math.sqrt(scale * creepVariance)
               && creep < 2 * OMEGA;
@@ -117,7 +124,8 @@ record CreepFit(Vec sky, Vec creep, double poleErrorRadPerS) {
       boolean sags =
           HeadSag.fits(motion.creep(), rollError, sight.held())
               && scale < LARGEST_MISFIT_IF_SAGGING
-              && creep < MOST_OVER_RATE_IF_SAGGING * Math.abs(steadyRate - OMEGA)
+              && (gain > PLAIN_GAIN
+                  || creep < MOST_OVER_RATE_IF_SAGGING * Math.abs(steadyRate - OMEGA))
               && bendRad() * sight.camera().focalLengthPx() > LEAST_BEND_PX;
       return seen && (sags || showsInTheRate(sight))
           ? Optional.of(new CreepFit(motion.sky(), motion.creep(), Math.sqrt(scale * poleVariance)))
