@@ -8,7 +8,7 @@ import java.util.Map;
  * true where all causes are equally frequent: pᵢ = (1 − s) qᵢ + s/6, q the odds' powers,
  * normalised, of which a part of "none" is moved to haze.
  *
- * @param power to which odds are taken: below 1 they were too sure in the middle of their range
+ * @param power to which odds are taken; above 1 where they were not sure enough
  * @param hazeShare of what looks like "none": haze that nothing in the frames shows
  * @param strayShare of frames about which the model is astray, spread evenly over the causes
  */
@@ -32,9 +32,9 @@ public record Calibration(double power, double hazeShare, double strayShare) {
   private static final Map<Ground, Calibration> FITTED =
       new EnumMap<>(
           Map.of(
-              Ground.SEQUENCE, new Calibration(1, 0, 0.02),
-              Ground.FEW_FRAMES, new Calibration(1, 0, 0.02),
-              Ground.NO_EXPOSURES, new Calibration(1, 0, 0.02),
+              Ground.SEQUENCE, new Calibration(1.4, 0, 0.02),
+              Ground.FEW_FRAMES, new Calibration(1.4, 0, 0.02),
+              Ground.NO_EXPOSURES, new Calibration(1, 0, 0.04),
               Ground.LONE, new Calibration(1, 0, 0.04),
               Ground.LONE_NO_EXPOSURE, new Calibration(1, 0, 0.04)));
 
