@@ -55,9 +55,10 @@ final class LightEvents {
       lost = AirTrend.off(course.hours(), lost);
     }
     List<Event> events = new ArrayList<>();
-    for (int[] run : episodes(lost, noise, settings.lossMag())) {
+    for (Episode episode : episodes(lost, noise, settings.lossMag())) {
+      int[] run = episode.run();
       boolean dew = grows(lost, run);
-      Onset onset = dew ? onset(lost, run) : Onset.at(run[0]);
+      Onset onset = dew ? onset(lost, run, episode.free()) : Onset.at(run[0]);
       EventKind kind = dew ? EventKind.DEW : EventKind.CLOUD;
       Map<String, Double> sizes = Map.of("lostMag", most(lost, run));
       events.add(event(kind, onset, Onset.at(run[1]), sizes));
@@ -77,11 +78,13 @@ final class LightEvents {
     double[] brighter = new double[sky.length];
     Arrays.setAll(brighter, i -> dark - sky[i]);
     List<Event> events = new ArrayList<>();
-    for (int[] run : episodes(brighter, noise, settings.brighterMag())) {
+    for (Episode episode : episodes(brighter, noise, settings.brighterMag())) {
+      int[] run = episode.run();
       if (run[1] > run[0]) {
         Map<String, Double> sizes = Map.of("brighterMag", most(brighter, run));
-        Onset onset = onset(brighter, run);
-        events.add(event(EventKind.SKY_BRIGHTER, onset, end(brighter, run), sizes));
+        Onset onset = onset(brighter, run, episode.free());
+        events.add(
+            event(EventKind.SKY_BRIGHTER, onset, end(brighter, run, episode.taken()), sizes));
       }
     }
     return events;
@@ -97,35 +100,65 @@ final class LightEvents {
     return Arrays.stream(clear).allMatch(Double::isNaN) ? sky : clear;
   }
 
+  /**
+   * Frames beyond the foot, one of them beyond the peak.
+   *
+   * @param first frame
+   * @param last frame
+   * @param free first frame after what else left its level before
+   * @param taken first frame of what else leaves its level after
+   */
+  private record Episode(int first, int last, int free, int taken) {
+    int[] run() {
+      return new int[] {first, last};
+    }
+  }
+
   /** Runs with a peak beyond the least and beyond noise, widened to the foot at both sides. */
-  private static List<int[]> episodes(double[] value, double[] noise, double least) {
+  private static List<Episode> episodes(double[] value, double[] noise, double least) {
     boolean[] foot = new boolean[value.length];
     boolean[] peak = new boolean[value.length];
     for (int i = 0; i < foot.length; i++) {
       foot[i] = value[i] > Math.max(FOOT_SHARE * least, noise[i]);
       peak[i] = value[i] > Math.max(least, noise[i]);
     }
-    return Course.runs(foot, 1).stream()
-        .filter(run -> IntStream.rangeClosed(run[0], run[1]).anyMatch(i -> peak[i]))
-        .toList();
+    List<int[]> runs = Course.runs(foot, 1);
+    List<Episode> episodes = new ArrayList<>();
+    for (int k = 0; k < runs.size(); k++) {
+      int[] run = runs.get(k);
+      int free = k == 0 ? 0 : runs.get(k - 1)[1] + 1;
+      int taken = k + 1 < runs.size() ? runs.get(k + 1)[0] : value.length;
+      if (IntStream.rangeClosed(run[0], run[1]).anyMatch(i -> peak[i])) {
+        episodes.add(new Episode(run[0], run[1], free, taken));
+      }
+    }
+    return episodes;
   }
 
-  /** Where the rise to a run began. */
-  private static Onset onset(double[] value, int[] run) {
+  /**
+   * Where the rise to a run began.
+   *
+   * @param free first frame of no run before it
+   */
+  private static Onset onset(double[] value, int[] run, int free) {
     int from = run[0];
-    while (from > 0 && !Double.isNaN(value[from - 1])) {
+    while (from > free && !Double.isNaN(value[from - 1])) {
       from--;
     }
     boolean known = IntStream.rangeClosed(run[0], run[1]).noneMatch(i -> Double.isNaN(value[i]));
     return known && from < run[0] ? Onset.of(value, from, run[0], run[1]) : Onset.at(run[0]);
   }
 
-  /** Where the fall from a run was done: its onset in the mirror. */
-  private static Onset end(double[] value, int[] run) {
+  /**
+   * Where the fall from a run was done: its onset in the mirror.
+   *
+   * @param taken first frame of the run after it
+   */
+  private static Onset end(double[] value, int[] run, int taken) {
     int last = value.length - 1;
     double[] mirrored = new double[value.length];
     Arrays.setAll(mirrored, i -> value[last - i]);
-    Onset end = onset(mirrored, new int[] {last - run[1], last - run[0]});
+    Onset end = onset(mirrored, new int[] {last - run[1], last - run[0]}, last + 1 - taken);
     FrameSpan span = new FrameSpan(last - end.span().latest(), last - end.span().earliest());
     return new Onset(last - end.first(), span);
   }

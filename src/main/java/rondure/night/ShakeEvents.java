@@ -54,8 +54,10 @@ final class ShakeEvents {
     mark();
     List<Event> events = new ArrayList<>();
     for (int i = 0; i < shaken.length; i++) {
-      boolean alone = shaken[i] && !(i + 1 < shaken.length && shaken[i + 1]);
-      if (alone && course.startsBurst(i, settings.pauseRatio())) {
+      boolean alone = shaken[i] && !isShaken(i + 1);
+      if (alone && !isShaken(i - 1) && isJump(i + 1)) {
+        shaken[i] = false; // the knock came before its shutter closed
+      } else if (alone && course.startsBurst(i, settings.pauseRatio())) {
         events.add(event(EventKind.HAND_ON_SHUTTER, i, i, Map.of("wideningRatio", widening[i])));
         shaken[i] = false;
       }
@@ -70,6 +72,14 @@ final class ShakeEvents {
       }
     }
     return events;
+  }
+
+  private boolean isShaken(int index) {
+    return index >= 0 && index < shaken.length && shaken[index];
+  }
+
+  private boolean isJump(int index) {
+    return index < shaken.length && jumps.contains(course.place(index));
   }
 
   private Event event(EventKind kind, int first, int last, Map<String, Double> sizes) {
