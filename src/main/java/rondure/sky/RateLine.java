@@ -7,7 +7,7 @@ import rondure.base.RobustWeights;
 
 /**
  * The steady spin that frames' attitudes show over their times: a robust straight line through the
- * rotation vectors.
+ * rotation vectors, stepping where the camera was knocked or its head sagged for a while.
  *
  * <p>Its error holds the misfits, the step of the clock, the difference of both halves, and an
  * allowance for tripods that creep steadily.
@@ -61,7 +61,8 @@ final class RateLine {
         turns[i] = new double[] {turn.xRadPerS(), turn.yRadPerS(), turn.zRadPerS()};
       }
     }
-    return Optional.of(through(new TurnLines(turns, times), times, span, stepSeconds));
+    int[] stretches = TurnStretches.of(turns, times, stepSeconds);
+    return Optional.of(through(new TurnLines(turns, times, stretches), times, span, stepSeconds));
   }
 
   private static RateLine through(
