@@ -166,6 +166,9 @@ def score(root, out, names):
             mine = [i for i, (kind, first, last, _) in enumerate(events)
                     if kind == h.kind and first <= h.last + 1 and last >= h.first - 1]
             used.update(mine)
+            if h.kind == "cloud":  # it sends light back
+                used.update(i for i, (kind, first, last, _) in enumerate(events)
+                            if kind == "skyBrighter" and first >= h.first - 1 and last <= h.last + 1)
             begins = min((events[i][1] for i in mine), default=None)
             on_time = begins is not None and h.first - 1 <= begins <= h.seen_from + 1
             total = totals.setdefault(h.kind, [0, 0, 0])
