@@ -29,6 +29,9 @@ final class FocusEvents {
 
   private static final double LEAST_GROWTH_IF_SHORT = 0.25;
 
+  /** Of sky and tripod over core and focus, that a frame's width still tells of the focus. */
+  private static final double MOST_OTHERS = 0.2;
+
   /** Fewer frames are no new level of the focus. */
   private static final int LEAST_OF_LEVEL = 2;
 
@@ -97,26 +100,45 @@ final class FocusEvents {
 
   /**
    * Dated by the stars' whole width where that grows too: it leaves its level before the budget can
-   * tell a small disc from the core.
+   * tell a small disc from the core. Frames that the sky or the tripod widened do not count there.
    */
   private Event dated(double[] hours, Map<String, Double> sizes) {
     Hinge byBudget = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
-    double[] fwhmPx =
-        members.stream()
-            .mapToDouble(i -> course.frames().get(i).shape().orElseThrow().fwhmPx())
-            .toArray();
-    double[] even = new double[fwhmPx.length];
-    Arrays.fill(even, 1);
-    Hinge seen = Hinge.of(hours, fwhmPx, even, LEAST_CREEPING);
-    Hinge dating = seen.slope() > 0 ? seen : byBudget;
-    int first = Onset.after(dating.start());
     FrameSpan start =
-        new FrameSpan(
-            Onset.after(Math.min(dating.earliest(), byBudget.earliest())),
-            Onset.after(Math.max(dating.latest(), byBudget.latest())));
+        new FrameSpan(Onset.after(byBudget.earliest()), Onset.after(byBudget.latest()));
+    int first = Onset.after(byBudget.start());
+    int[] calm = IntStream.range(0, members.size()).filter(this::isFocusAlone).toArray();
+    if (calm.length >= LEAST_FRAMES) {
+      Hinge seen = byWidth(hours, calm);
+      if (seen.slope() > 0) {
+        first = calm[Onset.after(seen.start())];
+        start =
+            new FrameSpan(
+                Math.min(start.earliest(), calm[Onset.after(seen.earliest())]),
+                Math.max(start.latest(), calm[Onset.after(seen.latest())]));
+      }
+    }
     Event creep = event(EventKind.FOCUS_CREEP, first, members.size() - 1, sizes);
     IntUnaryOperator place = k -> course.place(members.get(k));
     return creep.within(start.by(place), FrameSpan.at(creep.lastFrame()));
+  }
+
+  private boolean isFocusAlone(int member) {
+    Terms terms = course.frames().get(members.get(member)).budget().orElseThrow().sky();
+    double others = Math.max(0, terms.trailingPx2()) + Math.max(0, terms.tripodPx2());
+    return others < MOST_OTHERS * (terms.corePx2() + Math.max(0, terms.focusPx2()));
+  }
+
+  private Hinge byWidth(double[] hours, int[] calm) {
+    double[] when = Arrays.stream(calm).mapToDouble(k -> hours[k]).toArray();
+    double[] fwhmPx =
+        Arrays.stream(calm)
+            .map(members::get)
+            .mapToDouble(i -> course.frames().get(i).shape().orElseThrow().fwhmPx())
+            .toArray();
+    double[] even = new double[calm.length];
+    Arrays.fill(even, 1);
+    return Hinge.of(when, fwhmPx, even, LEAST_CREEPING);
   }
 
   private double[] hours() {
