@@ -70,6 +70,8 @@ public record Evidence(Kind kind, Map<String, Double> values) {
     CAMERA_CREEPS,
     /** jumpPx: the camera was turned between the frame before and this one. */
     CAMERA_JUMPED,
+    /** jumpPx, lostPercent: a knock beside the frame drew light out, too faintly to be seen. */
+    LIGHT_DRAWN_AWAY,
     /** smearPx2, angleDeg: besides the sky's trail all stars are stretched one way. */
     SMEAR_BEYOND_SKY,
     /** trailPx: stars are stretched as the sky's motion demands, and no more. */

@@ -70,6 +70,17 @@ public record FrameLight(
     return new FrameLight(starCount, loss, silence, wings, own, clear);
   }
 
+  /** The same of a frame whose missing light a knock drew out. */
+  FrameLight knocked() {
+    return new FrameLight(
+        starCount,
+        Optional.empty(),
+        Optional.of(Silence.KNOCKED),
+        Optional.empty(),
+        Optional.empty(),
+        clearHalo);
+  }
+
   /** The answers of a scene with the halos seen in its frames, in the same order. */
   static List<FrameLight> withHalos(List<FrameLight> lights, List<Optional<Halo>> halos) {
     List<Halo> clear = new ArrayList<>();
@@ -165,6 +176,8 @@ public record FrameLight(
     BLACK_SKY,
     /** Every star is there twice, its light divided: no link between the frames beside it. */
     DOUBLE_IMAGE,
+    /** A knock drew light out of the stars' places. */
+    KNOCKED,
     /** Exposure, ISO or f-number is not known, and they may have changed. */
     EXPOSURE_UNKNOWN
   }

@@ -41,23 +41,39 @@ public final class SceneAttribution implements Attribution {
     SceneBudget budget = SceneBudget.of(scene, settings, paths);
     List<FrameLight> lights =
         FrameLight.withHalos(Transparency.of(scene, paths), Halo.of(scene, paths));
+    List<Optional<KnockedLight>> knocks = KnockedLight.of(scene, lights);
     double[] overSky = RelativeLight.overSky(scene);
     List<Judged> frames =
         IntStream.range(0, scene.frames().size())
             .parallel()
             .mapToObj(
-                i -> judge(scene, budget, new Seen(lights.get(i), overSky[i], paths.get(i)), i))
+                i -> {
+                  Optional<KnockedLight> knock = knocks.get(i);
+                  FrameLight light = lights.get(i);
+                  FrameLight told = knock.isPresent() ? light.knocked() : light;
+                  return judge(scene, budget, new Seen(told, overSky[i], paths.get(i), knock), i);
+                })
             .toList();
     return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
   }
 
   /** What became of a frame's light, where that is silent the stars' over the sky's, its path. */
-  private record Seen(FrameLight told, double overSky, CameraPath path) {
+  private record Seen(
+      FrameLight told, double overSky, CameraPath path, Optional<KnockedLight> knock) {
 
     Map<Cause, Double> unseen(Map<Cause, Double> byShape) {
+      if (knock.isPresent()) {
+        return KnockedLight.mixed(byShape);
+      }
       return told.silence().equals(Optional.of(FrameLight.Silence.EXPOSURE_UNKNOWN))
           ? Haze.unseen(byShape, overSky)
           : Haze.unseen(byShape);
+    }
+
+    List<Evidence> withKnock(List<Evidence> evidence) {
+      List<Evidence> all = new ArrayList<>(evidence);
+      knock.map(KnockedLight::evidence).ifPresent(all::add);
+      return all;
     }
   }
 
@@ -81,7 +97,7 @@ public final class SceneAttribution implements Attribution {
     Ground ground =
         Ground.ofBudget(frame, budget.frames().stream().flatMap(Optional::stream).count());
     return new Judged(
-        verdict(probabilities, ground, findings.beside(alone)),
+        verdict(probabilities, ground, seen.withKnock(findings.beside(alone))),
         Optional.of(own.get().likelier(core).withHalo(missing)),
         light.loss());
   }
@@ -96,7 +112,7 @@ public final class SceneAttribution implements Attribution {
             .orElseGet(() -> seen.unseen(shapes));
     List<Evidence> evidence = new ArrayList<>(shown.evidence());
     LightMissing.ofHalo(seen.told().halo()).evidence().ifPresent(evidence::add);
-    return verdict(probabilities, Ground.ofOneFrame(frame), evidence);
+    return verdict(probabilities, Ground.ofOneFrame(frame), seen.withKnock(evidence));
   }
 
   private Verdict verdict(Map<Cause, Double> odds, Ground ground, List<Evidence> evidence) {
