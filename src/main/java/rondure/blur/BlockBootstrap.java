@@ -71,6 +71,24 @@ final class BlockBootstrap {
     return drawn;
   }
 
+  /** Standard errors of the lens's numbers. */
+  LensErrors lensErrors() {
+    return new LensErrors(
+        sharedError(FrameModel.TILT_RIGHT),
+        sharedError(FrameModel.TILT_DOWN),
+        sharedError(FrameModel.CURVATURE),
+        sharedError(FrameModel.ASTIGMATISM),
+        sharedError(FrameModel.COMA));
+  }
+
+  private double sharedError(int parameter) {
+    double sum = 0;
+    for (double[] step : sharedSteps) {
+      sum += step[parameter] * step[parameter];
+    }
+    return Math.sqrt(sum / sharedSteps.length);
+  }
+
   /** Standard errors of a frame's terms. */
   Terms errors(int frame) {
     FrameModel model = solution.models().get(frame);

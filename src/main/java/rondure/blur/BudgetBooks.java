@@ -27,6 +27,11 @@ final class BudgetBooks {
     explained = ExplainedShare.of(solution.models(), predicted);
   }
 
+  /** The lens it books by. */
+  LensFinding lens(double share) {
+    return new LensFinding(solution.lens(), bootstrap.lensErrors(), share);
+  }
+
   ExplainedShare explained() {
     return explained;
   }
