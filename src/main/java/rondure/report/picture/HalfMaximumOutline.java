@@ -4,7 +4,7 @@ import java.awt.geom.Path2D;
 import rondure.base.Orientation;
 import rondure.base.Stamp;
 
-/** Where a stamp falls to half its peak: marching squares with linear interpolation. */
+/** Where a stamp falls to a share of its peak: marching squares with linear interpolation. */
 final class HalfMaximumOutline {
   private HalfMaximumOutline() {}
 
@@ -14,6 +14,15 @@ final class HalfMaximumOutline {
    * @param samplesPerPx stamp pixels per frame pixel
    */
   static Path2D of(Stamp stamp, int samplesPerPx, Orientation orientation) {
+    return of(stamp, samplesPerPx, orientation, 0.5);
+  }
+
+  /**
+   * The same at another share of the peak.
+   *
+   * @param share above 0, below 1
+   */
+  static Path2D of(Stamp stamp, double samplesPerPx, Orientation orientation, double share) {
     double peak = 0;
     for (int y = 0; y < stamp.sidePx(); y++) {
       for (int x = 0; x < stamp.sidePx(); x++) {
@@ -23,7 +32,7 @@ final class HalfMaximumOutline {
     Path2D outline = new Path2D.Double();
     for (int y = 0; y + 1 < stamp.sidePx() && peak > 0; y++) {
       for (int x = 0; x + 1 < stamp.sidePx(); x++) {
-        addCell(outline, stamp, x, y, peak / 2, samplesPerPx, orientation);
+        addCell(outline, stamp, x, y, share * peak, samplesPerPx, orientation);
       }
     }
     return outline;
@@ -36,7 +45,7 @@ final class HalfMaximumOutline {
       int x,
       int y,
       double level,
-      int samplesPerPx,
+      double samplesPerPx,
       Orientation orientation) {
     int[][] corners = {{x, y}, {x + 1, y}, {x + 1, y + 1}, {x, y + 1}};
     int crossings = 0;
