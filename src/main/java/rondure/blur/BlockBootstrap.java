@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -71,22 +72,9 @@ final class BlockBootstrap {
     return drawn;
   }
 
-  /** Standard errors of the lens's numbers. */
-  LensErrors lensErrors() {
-    return new LensErrors(
-        sharedError(FrameModel.TILT_RIGHT),
-        sharedError(FrameModel.TILT_DOWN),
-        sharedError(FrameModel.CURVATURE),
-        sharedError(FrameModel.ASTIGMATISM),
-        sharedError(FrameModel.COMA));
-  }
-
-  private double sharedError(int parameter) {
-    double sum = 0;
-    for (double[] step : sharedSteps) {
-      sum += step[parameter] * step[parameter];
-    }
-    return Math.sqrt(sum / sharedSteps.length);
+  /** Steps of the shared parameters, one row for each draw; a copy. */
+  double[][] sharedSteps() {
+    return Arrays.stream(sharedSteps).map(double[]::clone).toArray(double[][]::new);
   }
 
   /** Standard errors of a frame's terms. */

@@ -29,7 +29,7 @@ final class BudgetBooks {
 
   /** The lens it books by. */
   LensFinding lens(double share) {
-    return new LensFinding(solution.lens(), bootstrap.lensErrors(), share);
+    return new LensFinding(solution.lens(), LensDoubt.of(solution, bootstrap.sharedSteps()), share);
   }
 
   ExplainedShare explained() {

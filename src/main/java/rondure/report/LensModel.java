@@ -30,7 +30,7 @@ record LensModel(
     double visible = Math.sqrt(core.ifDefocusedPx2()) * Moments.FWHM_PER_SIGMA;
     return new LensModel(
         shared.lens(),
-        shared.lenses().get(0).errors(),
+        LensSpread.errors(shared.lenses()),
         real ? core.fwhmPx() : Math.min(core.fwhmPx(), visible),
         widthPx,
         heightPx);
@@ -85,6 +85,18 @@ record LensModel(
             + widthAt(0, -sideY(), stop)
             + widthAt(0, sideY(), stop))
         / 4;
+  }
+
+  /** What the lens adds to the core's second moment in the four corners, mean, px². */
+  double cornerAddedPx2() {
+    double focused = surface.bestCentreDiscPx(1);
+    double sum = 0;
+    for (double x : new double[] {-sideX(), sideX()}) {
+      for (double y : new double[] {-sideY(), sideY()}) {
+        sum += surface.at(x, y, focused, 1).meanPx2() / 4;
+      }
+    }
+    return sum;
   }
 
   /** With the core that another aperture leaves: only diffraction is known to change. */

@@ -48,7 +48,11 @@ final class LensPage {
         shared.map(known -> LensModel.of(known, setup.widthPx(), setup.heightPx()));
     Optional<LensCore> core =
         lens.map(one -> new LensCore(setup, one, shared.orElseThrow().core(), words));
-    Optional<LensFindings> findings = lens.map(one -> new LensFindings(one, orientation, words));
+    Optional<LensFindings> findings =
+        lens.map(
+            one ->
+                new LensFindings(
+                    one, sample.frame().measurement().orElseThrow().field(), orientation, words));
     Optional<LensStops> stops = lens.map(one -> new LensStops(setup, one, words));
     return new LensView.Block(
         heading(setup),

@@ -25,6 +25,7 @@ final class LensPictures {
   private static final double FIELD_WIDTH = 340;
   private static final double FIELD_HEIGHT = 250;
   private static final int SCALE_STRIP = 15;
+  private static final long SCALE_WIDTH = 260;
   private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32};
   private static final List<Zone> ZONES = List.of(Zone.CENTRE, Zone.MIDWAY, Zone.EDGE);
   private static final double WHOLE = 2;
@@ -145,7 +146,8 @@ final class LensPictures {
             "unseen",
             Long.toString(places.stream().filter(place -> !place.seen()).count()));
     long height = Math.round(high * scale) + SCALE_STRIP + 1;
-    return new PictureView(name, alt, Math.round(wide * scale) + 1, height);
+    long width = Math.max(SCALE_WIDTH, Math.round(wide * scale) + 1);
+    return new PictureView(name, alt, width, height);
   }
 
   private List<LensField.Place> places(LensModel lens) {
