@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import rondure.base.Moments;
 import rondure.blur.BestCase;
+import rondure.blur.Budget;
 import rondure.blur.CoreReading;
 import rondure.intake.ShotFacts;
 import rondure.report.layout.Wording;
@@ -21,6 +22,7 @@ final class LensCore {
   private final CoreReading core;
   private final Optional<Double> pitchMicrons;
   private final Optional<Double> fNumber;
+  private final boolean approximate;
   private final Wording words;
 
   LensCore(LensSetup setup, LensModel lens, CoreReading core, Wording words) {
@@ -28,6 +30,8 @@ final class LensCore {
     this.core = core;
     this.pitchMicrons = setup.figures().usual(ShotFacts::pixelPitchMicrons);
     this.fNumber = setup.widestFNumber();
+    this.approximate =
+        setup.frames().stream().flatMap(f -> f.budget().stream()).anyMatch(Budget::approximate);
     this.words = words;
   }
 
@@ -98,6 +102,9 @@ final class LensCore {
                         "times",
                         Figures.fixed(1, lens.coreFwhmPx() / least)))
             .orElseGet(() -> words.say("lens.limit.unknown")));
+    if (approximate) {
+      sentences.add(words.say("lens.approximate"));
+    }
     return sentences;
   }
 }

@@ -15,6 +15,9 @@ final class LensPage {
   private static final int MOST_BLOCKS = 6;
   private static final int SCENES_NAMED = 8;
 
+  /** What widens the stars shown by more than this is worth saying. */
+  private static final double WORTH_SAYING = 1.1;
+
   private final ReportContext context;
   private final Wording words;
 
@@ -58,7 +61,7 @@ final class LensPage {
         heading(setup),
         facts(setup),
         pictures.stars(),
-        from(sample),
+        from(sample, lens),
         core.map(one -> pictures.ladder(one.ladder())).stream().toList(),
         core.map(LensCore::sentences).orElseGet(() -> List.of(noBudget(setup))),
         lens.map(pictures::field).stream().toList(),
@@ -121,11 +124,14 @@ final class LensPage {
         "lens.scenes." + key, "numbers", numbers, "count", Integer.toString(scenes.size()));
   }
 
-  private String from(LensSample sample) {
+  private String from(LensSample sample, Optional<LensModel> lens) {
     String file = Figures.shortened(sample.frame().file(), 60);
-    return sample
-        .addedPx2()
-        .map(px2 -> words.say("lens.from.budget", "file", file, "px2", Figures.fixed(2, px2)))
-        .orElseGet(() -> words.say("lens.from.width", "file", file));
+    if (sample.addedPx2().isEmpty()) {
+      return words.say("lens.from.width", "file", file);
+    }
+    double added = sample.addedPx2().get();
+    String from = words.say("lens.from.budget", "file", file, "px2", Figures.fixed(2, added));
+    boolean much = lens.filter(one -> one.widening(added) >= WORTH_SAYING).isPresent();
+    return much ? from + " " + words.say("lens.from.much") : from;
   }
 }

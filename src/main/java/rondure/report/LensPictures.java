@@ -1,6 +1,5 @@
 package rondure.report;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +13,6 @@ import rondure.report.picture.ZoneStars;
 import rondure.report.picture.ZoneStars.ZoneStar;
 import rondure.stars.AverageStar;
 import rondure.stars.AverageStar.Zone;
-import rondure.stars.Star;
 import rondure.stars.StarField;
 
 /** The pictures of a set-up: registers each and says its size and its spoken words. */
@@ -29,12 +27,6 @@ final class LensPictures {
   private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32};
   private static final List<Zone> ZONES = List.of(Zone.CENTRE, Zone.MIDWAY, Zone.EDGE);
   private static final double WHOLE = 2;
-
-  /** Places along the longer side; as many per length along the shorter. */
-  private static final int PLACES = 7;
-
-  /** Stars about a place that make it a measured one. */
-  private static final int FEWEST = 3;
 
   private final ReportContext context;
   private final Wording words;
@@ -127,7 +119,7 @@ final class LensPictures {
   /** What the lens alone makes of a star over the frame. */
   PictureView field(LensModel lens) {
     String name = "lens-field-" + number;
-    List<LensField.Place> places = places(lens);
+    List<LensField.Place> places = LensPlaces.of(setup, lens);
     context
         .pictures()
         .add(name, new LensField(places, setup.widthPx(), setup.heightPx(), orientation, words));
@@ -148,39 +140,5 @@ final class LensPictures {
     long height = Math.round(high * scale) + SCALE_STRIP + 1;
     long width = Math.max(SCALE_WIDTH, Math.round(wide * scale) + 1);
     return new PictureView(name, alt, width, height);
-  }
-
-  private List<LensField.Place> places(LensModel lens) {
-    double cell = Math.max(setup.widthPx(), setup.heightPx()) / (double) PLACES;
-    int columns = (int) Math.max(1, Math.rint(setup.widthPx() / cell));
-    int rows = (int) Math.max(1, Math.rint(setup.heightPx() / cell));
-    int[] stars = counts(columns, rows);
-    List<LensField.Place> places = new ArrayList<>();
-    for (int i = 0; i < columns * rows; i++) {
-      double right = (i % columns + 0.5) / columns;
-      double down = (i / columns + 0.5) / rows;
-      places.add(
-          new LensField.Place(
-              right * setup.widthPx() - 0.5,
-              down * setup.heightPx() - 0.5,
-              lens.star((2 * right - 1) * lens.sideX(), (2 * down - 1) * lens.sideY(), 1),
-              stars[i] >= FEWEST));
-    }
-    return places;
-  }
-
-  /** Stars of all frames about each place. */
-  private int[] counts(int columns, int rows) {
-    int[] counts = new int[columns * rows];
-    for (NightFrame one : setup.frames()) {
-      for (Star star : one.measurement().orElseThrow().field().stars()) {
-        int column = (int) ((star.xPx() + 0.5) / setup.widthPx() * columns);
-        int row = (int) ((star.yPx() + 0.5) / setup.heightPx() * rows);
-        int x = Math.max(0, Math.min(columns - 1, column));
-        int y = Math.max(0, Math.min(rows - 1, row));
-        counts[y * columns + x]++;
-      }
-    }
-    return counts;
   }
 }

@@ -50,11 +50,12 @@ record LensSides(int towards, double discPx, double errorPx, double widthThere, 
 
   /** Eighth of the softer side. */
   int softer() {
-    return widthThere >= widthAway ? towards : (towards + 4) % 8;
+    return widthThere >= widthAway ? towards : opposite(towards);
   }
 
-  int sharper() {
-    return (softer() + 4) % 8;
+  /** The eighth across the frame from another. */
+  static int opposite(int eighth) {
+    return (eighth + 4) % 8;
   }
 
   double softerPx() {

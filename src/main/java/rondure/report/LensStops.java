@@ -71,7 +71,9 @@ final class LensStops {
   List<String> sentences() {
     List<String> sentences = new ArrayList<>();
     StopDown.sentence(setup.figures(), words).ifPresent(sentences::add);
-    boolean diffraction = setup.widestFNumber().isPresent();
+    boolean diffraction =
+        setup.widestFNumber().isPresent()
+            && setup.figures().usual(ShotFacts::pixelPitchMicrons).isPresent();
     sentences.add(words.say(diffraction ? "lens.stop.note" : "lens.stop.noteUnknown"));
     return sentences;
   }

@@ -10,6 +10,11 @@ import java.util.List;
  */
 record LensView(List<Block> blocks, List<String> more) {
 
+  /** Whether it is worth a page of its own. */
+  boolean isLong() {
+    return blocks.size() > 1 || blocks.stream().anyMatch(block -> !block.field().isEmpty());
+  }
+
   /**
    * A camera with a lens.
    *

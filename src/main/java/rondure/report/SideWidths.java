@@ -54,7 +54,7 @@ record SideWidths(int towards, double widthThere, double widthAway) {
 
   /** Eighth of the softer side. */
   int softer() {
-    return widthThere >= widthAway ? towards : (towards + 4) % 8;
+    return widthThere >= widthAway ? towards : LensSides.opposite(towards);
   }
 
   double softerPx() {

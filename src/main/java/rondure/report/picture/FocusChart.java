@@ -24,10 +24,6 @@ public record FocusChart(List<Point> points, Optional<Curve> curve, Labels label
   private static final int SAMPLES = 120;
   private static final double RING = 11;
   private static final double DOT = 11;
-  private static final double ARROW = 5;
-
-  /** Of the plot's height, how far above the axis the way back is drawn. */
-  private static final double ARROW_LEVEL = 16;
 
   /**
    * One frame.
@@ -75,29 +71,13 @@ public record FocusChart(List<Point> points, Optional<Curve> curve, Labels label
   @Override
   public void draw(Graphics2D graphics, double width, double height) {
     FocusPlot plot = FocusPlot.of(points, width, height);
-    curve.ifPresent(parabola -> drawBand(graphics, plot, parabola));
+    curve.ifPresent(parabola -> FocusGuides.drawBand(graphics, plot, parabola, labels));
     plot.drawAxes(graphics, labels);
     curve.ifPresent(parabola -> drawCurve(graphics, plot, parabola));
     points.forEach(point -> drawPoint(graphics, plot, point));
-    curve.ifPresent(parabola -> drawWayBack(graphics, plot, parabola));
+    double last = points.get(points.size() - 1).position();
+    curve.ifPresent(parabola -> FocusGuides.drawWay(graphics, plot, last, parabola.at(), labels));
     FocusStamps.draw(graphics, plot, points);
-  }
-
-  private void drawBand(Graphics2D graphics, FocusPlot plot, Curve parabola) {
-    double left = plot.x(parabola.at() - 2 * parabola.atError());
-    double right = plot.x(parabola.at() + 2 * parabola.atError());
-    Rectangle2D area = plot.area();
-    Rectangle2D band = new Rectangle2D.Double(left, area.getMinY(), right - left, area.getHeight());
-    graphics.setColor(Palette.GROUND);
-    graphics.fill(band.createIntersection(area));
-    double middle = plot.x(parabola.at());
-    graphics.setColor(Palette.INK);
-    graphics.setStroke(
-        new BasicStroke(
-            0.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 4, new float[] {4, 3}, 0));
-    graphics.draw(new Line2D.Double(middle, area.getMinY() - 4, middle, area.getMaxY()));
-    graphics.setFont(ReportFonts.bold(10));
-    plot.drawAbout(graphics, labels.minimum(), middle, area.getMinY() - 8);
   }
 
   private void drawCurve(Graphics2D graphics, FocusPlot plot, Curve parabola) {
@@ -158,29 +138,10 @@ public record FocusChart(List<Point> points, Optional<Curve> curve, Labels label
     if (y - DOT > base + 3) {
       graphics.draw(new Line2D.Double(x, base + 3, x, y - DOT / 2));
     }
+    Rectangle2D paper = new Rectangle2D.Double(x - half + 6, base - 10, 2 * half - 12, 12.5);
+    graphics.setColor(Palette.PAPER);
+    graphics.fill(paper.createIntersection(plot.area()));
+    graphics.setColor(Palette.SHARP);
     plot.drawAbout(graphics, labels.best(), x, base);
-  }
-
-  /** An arrow from where the last frame left the focus. */
-  private void drawWayBack(Graphics2D graphics, FocusPlot plot, Curve parabola) {
-    if (labels.back().isEmpty()) {
-      return;
-    }
-    double from = plot.x(points.get(points.size() - 1).position());
-    double to = plot.x(parabola.at());
-    double y = plot.area().getMaxY() - ARROW_LEVEL;
-    double back = Math.signum(from - to) * ARROW;
-    graphics.setColor(Palette.STRETCHED);
-    graphics.setStroke(new BasicStroke(1.2f));
-    graphics.draw(new Line2D.Double(from, y, to + back, y));
-    graphics.draw(new Line2D.Double(from, y - 4, from, y + 4));
-    Path2D head = new Path2D.Double();
-    head.moveTo(to, y);
-    head.lineTo(to + 1.6 * back, y - ARROW);
-    head.lineTo(to + 1.6 * back, y + ARROW);
-    head.closePath();
-    graphics.fill(head);
-    graphics.setFont(ReportFonts.sans(10));
-    plot.drawAbout(graphics, labels.back().get(), (from + to) / 2, y - 4);
   }
 }
