@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import rondure.base.RobustStats;
 import rondure.blur.Cause;
+import rondure.blur.Verdict;
 import rondure.intake.Fact;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -78,8 +79,11 @@ final class ShorterExposure {
   }
 
   private static boolean standsBesideTrailing(NightFrame frame) {
-    List<Cause> between = frame.verdict().orElseThrow().undecidedBetween();
-    return between.isEmpty() || between.contains(Cause.TRAILING);
+    return frame
+        .verdict()
+        .map(Verdict::undecidedBetween)
+        .filter(between -> between.isEmpty() || between.contains(Cause.TRAILING))
+        .isPresent();
   }
 
   private static double median(List<NightFrame> frames, ToDoubleFunction<NightFrame> value) {
