@@ -22,8 +22,8 @@ import rondure.stars.StarField;
  * The average stars of one frame's entry: beside what the budget makes of them, where there is one.
  */
 final class EntryStars {
-  private static final long WIDTH = 205;
-  private static final long ROW_HEIGHT = 94;
+  private static final long WIDTH = 193;
+  private static final long ROW_HEIGHT = 90;
   private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32, 64};
   private static final double EDGE_FROM = 0.75;
   private static final double CENTRE_TO = 0.4;

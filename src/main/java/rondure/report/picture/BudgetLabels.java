@@ -53,7 +53,7 @@ final class BudgetLabels {
       boolean free =
           placed.stream()
               .filter(other -> other.line() >= tried)
-              .allMatch(other -> Math.min(other.leaderX() + GAP - 2, other.x()) >= end);
+              .allMatch(other -> (other.line() == tried ? other.x() : other.leaderX()) >= end);
       if (free) {
         return line;
       }
