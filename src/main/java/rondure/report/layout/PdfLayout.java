@@ -4,7 +4,10 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.util.XRLog;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -21,7 +24,7 @@ import org.w3c.dom.NodeList;
 import rondure.base.WorkFolder;
 import rondure.report.picture.ReportFonts;
 
-/** Lays a filled page out as a tagged PDF (PDF/UA-1). */
+/** Lays a filled page out as a tagged PDF (PDF/UA-1 and PDF/A-2a). */
 public final class PdfLayout {
   private static final long BYTES_IN_MEMORY = 64L << 20;
 
@@ -56,6 +59,8 @@ public final class PdfLayout {
     builder.usePDDocument(document);
     builder.withW3cDocument(source, "template:" + page.file());
     builder.usePdfUaAccessibility(true);
+    builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
+    builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
     builder.withProducer(facts.producer());
     builder.useObjectDrawerFactory(pictures);
     builder.useUnicodeLineBreaker(new LineBreaks());
