@@ -53,8 +53,7 @@ final class OddBooks {
     Random random = new Random(kind.ordinal());
     for (NightFrame frame : plain.frames()) {
       FrameFixture made = new FrameFixture(kind, frame.facts(), random);
-      NightFrame told =
-          BookFixture.withVerdict(frame, made.verdict(frame.trailPredictedPx()));
+      NightFrame told = BookFixture.withVerdict(frame, made.verdict(frame.trailPredictedPx()));
       boolean keep = kind == Kind.SHARP;
       frames.add(
           change.apply(

@@ -5,7 +5,6 @@ import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
-import com.openhtmltopdf.util.XRLog;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.IOException;
@@ -47,7 +46,7 @@ public final class PdfLayout {
       DocumentFacts facts,
       OutputStream out)
       throws IOException {
-    XRLog.setLoggingEnabled(false);
+    Silence.keep();
     Document source = Xhtml.document(page.file(), page.xhtml());
     Glyphs.clean(source);
     checkPictures(page.file(), source, pictures);
@@ -66,10 +65,13 @@ public final class PdfLayout {
     builder.useUnicodeLineBreaker(new LineBreaks());
     addFonts(builder, document);
     resources.guard(builder);
+    StyleFaults faults = new StyleFaults(page.file());
+    builder.withDiagnosticConsumer(faults);
     try (document;
         PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
       renderer.createPDFWithoutClosing();
       resources.checkNothingRefused();
+      faults.checkNone();
       NoteFields.add(renderer, document);
       facts.apply(document, page.xhtml().hashCode());
       document.save(out);
