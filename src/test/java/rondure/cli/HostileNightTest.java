@@ -73,7 +73,7 @@ class HostileNightTest {
     Run run =
         ChildRun.in(Files.createDirectory(home.resolve("child")))
             .start("report", "--workers", 2, "--entries", "none", "--out", out, night)
-            .end();
+            .end(60 + 2 * count);
     assertTrue(run.code() == 1 || run.code() == 0, run.code() + ": " + run.err());
     assertAccounted(count, out);
   }
