@@ -107,6 +107,19 @@ public record LensSurface(
     return Moments.ofAxes(along, across, Math.atan2(y, x));
   }
 
+  /** The discs alone at a place, see {@link #at}. */
+  StarBlur.Disc discAt(double x, double y, double centreDiscPx, double stop) {
+    double disc = discPx(x, y, centreDiscPx, stop);
+    double split = stop * astigmatismPx * (x * x + y * y) / 2;
+    return new StarBlur.Disc(Math.abs(disc + split), Math.abs(disc - split), Math.atan2(y, x));
+  }
+
+  /** Coma alone at a place, see {@link #at}. */
+  Moments comaAt(double x, double y, double stop) {
+    double coma = Math.max(0, comaPx2(x * x + y * y, stop));
+    return Moments.ofAxes(coma / 2, coma / 6, Math.atan2(y, x));
+  }
+
   /** Their mean over the two axes. */
   double roundPx2(double x, double y, double centreDiscPx, double stop) {
     double square = x * x + y * y;

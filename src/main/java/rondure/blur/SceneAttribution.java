@@ -98,7 +98,7 @@ public final class SceneAttribution implements Attribution {
         Ground.ofBudget(frame, budget.frames().stream().flatMap(Optional::stream).count());
     return new Judged(
         verdict(probabilities, ground, seen.withKnock(findings.beside(alone))),
-        Optional.of(own.get().likelier(core).withHalo(missing)),
+        Optional.of(own.get().likelier(core).withHalo(missing).withCoreForm(core.visibleShare())),
         light.loss());
   }
 

@@ -46,14 +46,18 @@ public final class PdfReport {
       throws IOException {
     TemplateFolder folder = TemplateFolder.of(settings.templatesFolder());
     Wording words = Wording.of(folder, wordingFiles(settings.voice()));
-    Pictures pictures = new Pictures();
+    ReportContext context = new ReportContext(book, settings, words, new Pictures());
     try {
-      ReportContext context = new ReportContext(book, settings, words, pictures);
-      String page = fill(context, new TemplateEngine(folder));
-      PdfLayout.write(new FilledPage(PAGE, page), folder, pictures, facts(context), out);
+      FilledPage page = page(context, folder);
+      PdfLayout.write(page, folder, context.pictures(), facts(context), out);
     } catch (Wording.WordingFault fault) {
       throw fault.problem();
     }
+  }
+
+  /** Everything that the report says, before it is laid out. */
+  static FilledPage page(ReportContext context, TemplateFolder folder) throws TemplateProblem {
+    return new FilledPage(PAGE, fill(context, new TemplateEngine(folder)));
   }
 
   /**
@@ -84,7 +88,7 @@ public final class PdfReport {
     }
   }
 
-  private static List<String> wordingFiles(Voice voice) {
+  static List<String> wordingFiles(Voice voice) {
     return voice == Voice.TEACHER
         ? List.of("wording-student.properties", "wording-teacher.properties")
         : List.of("wording-student.properties");
