@@ -39,7 +39,9 @@ final class LensPage {
     }
     int left = setups.size() - MOST_BLOCKS;
     List<String> more = left > 0 ? List.of(context.words().count("count.setup", left)) : List.of();
-    return new LensView(blocks, more);
+    boolean wholePage =
+        blocks.size() > 1 || blocks.stream().anyMatch(block -> !block.field().isEmpty());
+    return new LensView(blocks, more, wholePage);
   }
 
   private LensView.Block block(LensSetup setup, int number) {

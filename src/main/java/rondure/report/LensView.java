@@ -7,13 +7,9 @@ import java.util.List;
  *
  * @param blocks one for each set-up
  * @param more a sentence on set-ups without a block; empty where there are none
+ * @param wholePage whether it is worth a page of its own
  */
-record LensView(List<Block> blocks, List<String> more) {
-
-  /** Whether it is worth a page of its own. */
-  boolean isLong() {
-    return blocks.size() > 1 || blocks.stream().anyMatch(block -> !block.field().isEmpty());
-  }
+record LensView(List<Block> blocks, List<String> more, boolean wholePage) {
 
   /**
    * A camera with a lens.
