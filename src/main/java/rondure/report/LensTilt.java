@@ -20,9 +20,10 @@ record LensTilt(LensModel lens, StarField sample, Orientation orientation, Wordi
     return lensAlone(sides) + asSeen(sides);
   }
 
+  /** Nothing else softens along one line through the centre only: no allowance but the error. */
   private String lensAlone(LensSides sides) {
     LensWeight weight = new LensWeight(lens);
-    double error = weight.squareError(sides.errorPx() / 2, LensWeight.PER_DISC);
+    double error = LensWeight.SURE * sides.errorPx() / 2;
     Told told = weight.square(sides.discPx() / 2, error, LensWeight.PER_DISC);
     String found = sides.differ() ? "softer" : "alike";
     return words.say(

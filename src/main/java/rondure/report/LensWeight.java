@@ -16,7 +16,7 @@ record LensWeight(LensModel lens) {
   static final double MATTERS = 1.05;
 
   /** Standard errors beyond which a number is not chance. */
-  private static final double SURE = 2;
+  static final double SURE = 2;
 
   /** What may widen the core by more than this is not to be called absent. */
   private static final double OPEN = 1.12;

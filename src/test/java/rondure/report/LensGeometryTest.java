@@ -75,7 +75,7 @@ class LensGeometryTest {
     String barrel = said(Projection.RECTILINEAR, true, -0.05);
     assertTrue(barrel.contains("draws the corners in by 4 %"), barrel);
     assertTrue(said(Projection.RECTILINEAR, true, 0.05).contains("draws the corners out by 3.5 %"));
-    assertTrue(said(Projection.RECTILINEAR, true, 1e-3).contains("less than can be seen"));
+    assertTrue(said(Projection.RECTILINEAR, true, 1e-3).contains("too little to be seen"));
   }
 
   @Test

@@ -1,12 +1,9 @@
 package rondure.report.picture;
 
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.AffineTransform;
-import java.awt.image.BufferedImage;
+import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
 import java.util.List;
-import rondure.stars.AverageStar;
 
 /** The row of average stars under a focus curve, each under its position, all at one scale. */
 final class FocusStamps {
@@ -17,7 +14,6 @@ final class FocusStamps {
   private static final double LEAST = 22;
   private static final double LINE = 11.5;
   private static final double WORDS_FROM = 40;
-  private static final int PICTURE_SIDE = 96;
   private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32};
 
   private FocusStamps() {}
@@ -29,14 +25,11 @@ final class FocusStamps {
     double side = Math.max(LEAST, Math.min(LARGEST, 0.92 * room));
     double half = halfSidePx(points);
     double free = Double.NEGATIVE_INFINITY;
-    graphics.setRenderingHint(
-        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_NEAREST_NEIGHBOR);
     for (FocusChart.Point point : inOrder(points)) {
       double x = plot.x(point.position());
       if (point.star().isPresent() && x - Math.max(side, WORDS_FROM) / 2 >= free) {
-        AffineTransform place = AffineTransform.getTranslateInstance(x - side / 2, top);
-        place.scale(side / PICTURE_SIDE, side / PICTURE_SIDE);
-        graphics.drawImage(picture(point, half), place, null);
+        new StarPicture(point.star().get(), point.orientation(), half)
+            .draw(graphics, new Rectangle2D.Double(x - side / 2, top, side, side));
         drawLines(graphics, plot, point, top + side);
         free = x + Math.max(side, WORDS_FROM) / 2;
       }
@@ -45,11 +38,6 @@ final class FocusStamps {
 
   private static List<FocusChart.Point> inOrder(List<FocusChart.Point> points) {
     return points.stream().sorted(Comparator.comparingDouble(FocusChart.Point::position)).toList();
-  }
-
-  private static BufferedImage picture(FocusChart.Point point, double half) {
-    AverageStar star = point.star().orElseThrow();
-    return StarTones.image(star, point.orientation(), half, PICTURE_SIDE);
   }
 
   private static void drawLines(

@@ -2,10 +2,7 @@ package rondure.report.picture;
 
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,7 +26,6 @@ public record ZoneStars(
   private static final double LINE = 12;
   private static final double LINES = 27;
   private static final double SCALE_STRIP = 14;
-  private static final int PICTURE_SIDE = 168;
 
   /**
    * One part of the frame.
@@ -65,7 +61,8 @@ public record ZoneStars(
     graphics.setFont(ReportFonts.bold(10));
     graphics.drawString(zone.name(), (float) left, 9f);
     if (zone.average().isPresent()) {
-      drawTones(graphics, zone.average().get(), left, side);
+      new StarPicture(zone.average().get(), orientation, halfSidePx)
+          .draw(graphics, new Rectangle2D.Double(left, NAME, side, side));
     } else {
       graphics.setColor(Palette.HAIRLINE);
       graphics.setStroke(new BasicStroke(0.6f));
@@ -77,21 +74,5 @@ public record ZoneStars(
       graphics.drawString(
           zone.lines().get(i), (float) left, (float) (NAME + side + LINE * (i + 1)));
     }
-  }
-
-  private void drawTones(Graphics2D graphics, AverageStar average, double left, double side) {
-    graphics.setRenderingHint(
-        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_NEAREST_NEIGHBOR);
-    BufferedImage image = StarTones.image(average, orientation, halfSidePx, PICTURE_SIDE);
-    AffineTransform place = AffineTransform.getTranslateInstance(left, NAME);
-    place.scale(side / image.getWidth(), side / image.getHeight());
-    graphics.drawImage(image, place, null);
-    AffineTransform about = AffineTransform.getTranslateInstance(left + side / 2, NAME + side / 2);
-    about.scale(side / (2 * halfSidePx), side / (2 * halfSidePx));
-    graphics.setColor(Palette.STRETCHED);
-    graphics.setStroke(new BasicStroke(1f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-    graphics.draw(
-        about.createTransformedShape(
-            HalfMaximumOutline.of(average.stamp(), average.samplesPerPx(), orientation)));
   }
 }
