@@ -18,8 +18,12 @@ record CourseView(
     List<String> trails,
     List<String> stopDown) {
 
-  /** A chart under its heading. */
-  record Chart(String heading, PictureView picture) {}
+  /**
+   * A chart under its heading.
+   *
+   * @param remarks what the chart cannot show, under it
+   */
+  record Chart(String heading, PictureView picture, List<String> remarks) {}
 
   /**
    * One scene's trails.

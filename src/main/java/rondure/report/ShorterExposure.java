@@ -18,14 +18,14 @@ final class ShorterExposure {
    * The exposure at which the trail equals the stars' own width, for the first scene with frames
    * that the sky may have trailed so far: the trail grows in proportion to the exposure.
    */
-  static Optional<String> of(ReportContext context) {
+  static Optional<AdvicePoint> of(ReportContext context) {
     return context.book().scenes().stream()
         .map(scene -> of(context, scene))
         .flatMap(Optional::stream)
         .findFirst();
   }
 
-  private static Optional<String> of(ReportContext context, Scene scene) {
+  private static Optional<AdvicePoint> of(ReportContext context, Scene scene) {
     List<NightFrame> softened =
         Ranking.bestFirst(context.book(), scene).stream()
             .filter(frame -> frame.trailPredictedPx().isPresent())
@@ -45,19 +45,18 @@ final class ShorterExposure {
       return Optional.empty();
     }
     return Optional.of(
-        context
-            .words()
-            .say(
-                "advice.shorter",
-                "exposure",
-                Figures.exposure(exposureSeconds),
-                "trail",
-                Figures.px(trailPx),
-                "shorter",
-                Figures.aboutExposure(
-                    shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
-                "width",
-                Figures.px(widthPx)));
+        AdvicePoint.of(
+            context.words(),
+            "advice.shorter",
+            "exposure",
+            Figures.exposure(exposureSeconds),
+            "trail",
+            Figures.px(trailPx),
+            "shorter",
+            Figures.aboutExposure(
+                shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
+            "width",
+            Figures.px(widthPx)));
   }
 
   private static boolean mayTrail(NightFrame frame) {

@@ -91,9 +91,9 @@ class DrawingTest {
   @Property(tries = 60)
   void theStripNeverOutgrowsItsPlaceUpToThreeThousandFrames(
       @ForAll @IntRange(min = 1, max = 3000) int frames) {
-    NightStrip.Item item = new NightStrip.Item(Mark.NONE, true, "22:00");
+    NightStrip.Item item = new NightStrip.Item(Mark.NONE, true, "22:00", false);
     List<NightStrip.Item> items = new ArrayList<>(Collections.nCopies(frames, item));
-    NightStrip strip = new NightStrip(List.of(new NightStrip.Run(items)));
+    NightStrip strip = new NightStrip(List.of(new NightStrip.Run(items, List.of())));
     double height = strip.heightFor(655, 170);
     assertTrue(height > 4 && height <= 170, frames + " frames need " + height);
   }

@@ -1,0 +1,202 @@
+package rondure.report;
+
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import rondure.night.Event;
+import rondure.night.FrameCourse;
+import rondure.night.NightFrame;
+import rondure.report.picture.CourseAxis;
+import rondure.report.picture.CourseChart;
+import rondure.report.picture.Mark;
+
+/**
+ * The course of one night as a chart.
+ *
+ * @param context the set
+ * @param frames measured frames in order; all have times, or none has
+ */
+record NightCourse(ReportContext context, List<NightFrame> frames) {
+  private static final int WIDTH = 652;
+  private static final double ROOM_OF_ONE = 620;
+  private static final double ROOM_OF_TWO = 500;
+  private static final double ROOM_OF_MANY = 360;
+  private static final double TALLEST_PANEL = 150;
+  private static final double FIRST_TALLER = 1.35;
+
+  static boolean isTimed(NightFrame frame) {
+    return frame.facts().captureTime().isPresent();
+  }
+
+  static double millis(NightFrame frame) {
+    return frame
+        .facts()
+        .captureTime()
+        .orElseThrow()
+        .local()
+        .toInstant(ZoneOffset.UTC)
+        .toEpochMilli();
+  }
+
+  /**
+   * @param number of the chart, from 0
+   * @param charts how many there are: the more, the lower
+   */
+  CourseView.Chart chart(int number, int charts) {
+    String name = "course-" + number;
+    List<CourseQuantity> quantities = CourseQuantity.of(frames);
+    double room = charts == 1 ? ROOM_OF_ONE : charts == 2 ? ROOM_OF_TWO : ROOM_OF_MANY;
+    double height =
+        Math.min(TALLEST_PANEL, room / Math.max(1, quantities.size() + FIRST_TALLER - 1));
+    List<CourseChart.Panel> panels =
+        IntStream.range(0, quantities.size())
+            .mapToObj(i -> panel(quantities.get(i), i == 0 ? FIRST_TALLER * height : height))
+            .toList();
+    CourseChart chart = new CourseChart(panels, axis(), events(), scenes());
+    context.pictures().add(name, chart);
+    long high = Math.round(Math.ceil(chart.heightFor(WIDTH)));
+    return new CourseView.Chart(
+        heading(),
+        new PictureView(name, alt(quantities), WIDTH, high),
+        remarks(quantities, chart.unnamed(WIDTH)));
+  }
+
+  private boolean isTimed() {
+    return isTimed(frames.get(0));
+  }
+
+  private double x(int place) {
+    return isTimed() ? millis(frames.get(place)) : place + 1;
+  }
+
+  private CourseAxis axis() {
+    double[] xs = IntStream.range(0, frames.size()).mapToDouble(this::x).sorted().toArray();
+    CourseAxis.Kind kind = isTimed() ? CourseAxis.Kind.TIME : CourseAxis.Kind.ORDER;
+    String label = context.words().say(isTimed() ? "course.clock" : "course.order");
+    return new CourseAxis(kind, xs[0], xs[xs.length - 1], label);
+  }
+
+  private CourseChart.Panel panel(CourseQuantity quantity, double height) {
+    String key = "course.panel." + quantity.key();
+    return new CourseChart.Panel(
+        context.words().say(key),
+        context.words().say(key + ".meaning", "median", quantity.printed(quantity.median())),
+        lines(quantity),
+        quantity.lowest(),
+        quantity.highest(),
+        height);
+  }
+
+  /** Frames in the order they come, parted by long pauses and where another scene begins. */
+  private List<CourseChart.Line> lines(CourseQuantity quantity) {
+    boolean[] breaks = LongPause.before(frames);
+    List<CourseChart.Line> lines = new ArrayList<>();
+    List<CourseChart.Point> points = new ArrayList<>();
+    for (int i = 0; i < frames.size(); i++) {
+      if (breaks[i] && !points.isEmpty()) {
+        lines.add(new CourseChart.Line(points));
+        points = new ArrayList<>();
+      }
+      double value = quantity.values().get(i);
+      if (Double.isFinite(value)) {
+        points.add(new CourseChart.Point(x(i), value, Mark.of(frames.get(i))));
+      }
+    }
+    lines.add(new CourseChart.Line(points));
+    return lines;
+  }
+
+  private List<CourseChart.Event> events() {
+    NightEvents events = new NightEvents(context);
+    Map<String, Integer> positions = context.positions();
+    int[] index = frames.stream().mapToInt(frame -> positions.get(frame.file())).toArray();
+    List<CourseChart.Event> named = new ArrayList<>();
+    for (Event event : events.costliestFirst()) {
+      double[] xs =
+          IntStream.range(0, index.length)
+              .filter(i -> index[i] >= event.firstFrame() && index[i] <= event.lastFrame())
+              .mapToDouble(this::x)
+              .sorted()
+              .toArray();
+      if (xs.length > 0) {
+        named.add(new CourseChart.Event(events.name(event), xs[0], xs[xs.length - 1]));
+      }
+    }
+    return named;
+  }
+
+  /** Where scenes begin; none where the night has but one. */
+  private List<CourseChart.SceneStart> scenes() {
+    List<CourseChart.SceneStart> starts = new ArrayList<>();
+    for (int i = 0; i < frames.size(); i++) {
+      int scene = frames.get(i).sceneNumber().orElse(0);
+      if (i == 0 || scene != frames.get(i - 1).sceneNumber().orElse(0)) {
+        String words = context.words().say("course.scene", "number", Integer.toString(scene));
+        starts.add(new CourseChart.SceneStart(x(i), words));
+      }
+    }
+    return starts.size() > 1 ? starts : List.of();
+  }
+
+  private String heading() {
+    String count = context.words().count("count.frame", frames.size());
+    if (!isTimed()) {
+      return context.words().say("course.headingOrder", "frames", count);
+    }
+    return context
+        .words()
+        .say(
+            "course.headingTime",
+            "date",
+            Figures.date(frames.get(0).facts().captureTime().orElseThrow().local()),
+            "frames",
+            count,
+            "kept",
+            Long.toString(frames.stream().filter(Ranking::isKeep).count()));
+  }
+
+  private String alt(List<CourseQuantity> quantities) {
+    List<String> ranges =
+        quantities.stream()
+            .map(
+                quantity ->
+                    context
+                        .words()
+                        .say(
+                            "alt.course.range",
+                            "quantity",
+                            context.words().say("course.panel." + quantity.key()),
+                            "least",
+                            quantity.printed(quantity.least()),
+                            "most",
+                            quantity.printed(quantity.most())))
+            .toList();
+    List<String> named = events().stream().map(CourseChart.Event::words).distinct().toList();
+    String frameCount = context.words().count("count.frame", frames.size());
+    String panels = String.join("; ", ranges);
+    return context.words().say("alt.course", "frames", frameCount, "panels", panels)
+        + (named.isEmpty()
+            ? ""
+            : " " + context.words().say("alt.course.events", "events", String.join(", ", named)));
+  }
+
+  /** That the camera stood still, where its motion would show; how many events are not named. */
+  private List<String> remarks(List<CourseQuantity> quantities, int unnamed) {
+    List<String> remarks = new ArrayList<>();
+    boolean moves = quantities.stream().anyMatch(quantity -> quantity.key().equals("pointing"));
+    int seen =
+        (int)
+            frames.stream()
+                .filter(frame -> frame.course().flatMap(FrameCourse::jumpPx).isPresent())
+                .count();
+    if (!moves && seen > 1) {
+      remarks.add(context.words().say("course.stoodStill", "frames", Integer.toString(seen)));
+    }
+    if (unnamed > 0) {
+      remarks.add(context.words().count("course.unnamed", unnamed));
+    }
+    return remarks;
+  }
+}
