@@ -30,8 +30,8 @@ record CauseAdvice(ReportContext context, Optional<AdvicePoint> shorter) {
                     key,
                     "frames",
                     context.words().count("count.frame", frames),
-                    "cause",
-                    context.words().say("glance.cause." + mark),
+                    "subject",
+                    context.words().say("advice.subject." + mark),
                     "gain",
                     Figures.percent(gain)));
   }

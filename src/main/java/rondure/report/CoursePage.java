@@ -41,7 +41,7 @@ final class CoursePage {
           .collect(Collectors.partitioningBy(frame -> frame.facts().captureTime().isEmpty()))
           .values()
           .stream()
-          .filter(frames -> !frames.isEmpty())
+          .filter(frames -> frames.size() > 1)
           .forEach(groups::add);
     }
     List<CourseView.Chart> charts = new ArrayList<>();

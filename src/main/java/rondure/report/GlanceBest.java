@@ -10,7 +10,7 @@ import rondure.report.picture.Mark;
 
 /** The best frames of the set, with links to their entries. */
 record GlanceBest(ReportContext context, Set<String> fullEntries) {
-  private static final int MOST = 5;
+  static final int MOST = 3;
   private static final int LONGEST_NAME = 28;
 
   /** Of the frames to keep; where there is none, of all. */

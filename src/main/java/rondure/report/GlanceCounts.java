@@ -34,7 +34,7 @@ record GlanceCounts(ReportContext context) {
     String said = String.join(", ", parts.stream().map(p -> p.count() + " " + p.words()).toList());
     String alt = context.words().say("alt.grades", "counts", said);
     return List.of(
-        new PictureView("grade-bar", alt, GlanceStrip.WIDTH, Math.round(GradeBar.height())));
+        new PictureView("grade-bar", alt, context.pictureWidthPx(), Math.round(GradeBar.height())));
   }
 
   private void add(
@@ -53,32 +53,32 @@ record GlanceCounts(ReportContext context) {
     return Ranking.isMeasured(frame) && frame.grade().isEmpty() && !frame.isFocusTest();
   }
 
-  /** Each cause with its sign, the commonest first, then what else has a sign in the strip. */
+  /** Each cause with its sign, the commonest first. */
   List<CauseRow> causes(Map<Mark, Integer> tally) {
     int most = tally.values().stream().mapToInt(count -> count).max().orElse(1);
-    List<CauseRow> rows = new ArrayList<>();
-    tally.entrySet().stream()
+    return tally.entrySet().stream()
         .sorted(
             Map.Entry.<Mark, Integer>comparingByValue()
                 .reversed()
                 .thenComparing(Map.Entry.comparingByKey()))
-        .forEach(entry -> rows.add(row(entry.getKey(), entry.getValue(), most)));
-    for (Mark mark : List.of(Mark.NOT_MEASURABLE, Mark.LEFT_OUT)) {
-      int count = (int) context.book().frames().stream().filter(f -> Mark.of(f) == mark).count();
-      if (count > 0 && !tally.isEmpty()) {
-        rows.add(row(mark, count, most));
-      }
-    }
-    return rows;
+        .map(entry -> row(entry.getKey(), entry.getValue(), most))
+        .toList();
   }
 
   private CauseRow row(Mark mark, int count, int most) {
-    boolean isCause = mark != Mark.NOT_MEASURABLE && mark != Mark.LEFT_OUT;
     return new CauseRow(
         context.mark(mark),
-        context.words().say((isCause ? "glance.cause." : "total.mark.") + mark),
+        context.words().say("glance.cause." + mark),
         Integer.toString(count),
-        isCause ? Math.max(1, Math.round(100.0 * count / most)) : 0);
+        Math.max(1, Math.round(100.0 * count / most)));
+  }
+
+  /** The signs in the strip that are no cause. */
+  List<GlanceView.Key> otherSigns() {
+    return List.of(Mark.NOT_MEASURABLE, Mark.LEFT_OUT).stream()
+        .filter(mark -> context.book().frames().stream().anyMatch(f -> Mark.of(f) == mark))
+        .map(mark -> new GlanceView.Key(context.mark(mark), context.markName(mark)))
+        .toList();
   }
 
   /** How many frames serve each use: what serves a larger one serves the smaller ones too. */
@@ -107,7 +107,14 @@ record GlanceCounts(ReportContext context) {
     }
     String key = unfit == 0 ? "glance.uses.all" : unfit == 1 ? "glance.uses.one" : "glance.uses";
     return List.of(
-        context.words().say(key, "measured", Long.toString(of), "unfit", Long.toString(unfit)));
+        context
+            .words()
+            .say(
+                key,
+                "measured",
+                context.words().count("count.frame", (int) of),
+                "unfit",
+                Long.toString(unfit)));
   }
 
   private long usable(OutputUse least) {

@@ -14,13 +14,12 @@ import rondure.report.picture.Mark;
 /** Makes the view of "The night at a glance", all of it on one page. */
 final class GlancePage {
   private static final double STRIP_MOST = 185;
-  private static final double STRIP_LEAST = 48;
-  private static final double REMARKS_LEAST = 60;
-  private static final double GRADES = 56;
-  private static final double BEST_ROW = 21.5;
+  private static final double STRIP_LEAST = 44;
+  private static final double STRIP_WANTED = 84;
+  private static final double GRADES = 43;
   private static final double NOTE_LABEL = 30;
   private static final double NOTE_LEAST = 26;
-  private static final double NOTE_MOST = 150;
+  private static final double NOTE_MOST = 300;
   private static final double CAPTION = 22;
   private static final int LONGEST_TITLE = 60;
   private final ReportContext context;
@@ -44,27 +43,32 @@ final class GlancePage {
     List<CauseRow> causes = counts.causes(tally);
     List<String> nights = GlanceNights.lines(context);
     List<AdvicePoint> advice = Advice.of(context, tally);
-    List<BestRow> best = new GlanceBest(context, fullEntries).rows();
-    GlanceRoom room = new GlanceRoom(context.settings().pageSize());
+    GlanceRoom room = new GlanceRoom(context);
     room.takeHead(title, verdict);
-    room.takeRows(Math.max(1, causes.size()));
     room.takeWidePoints(nights);
     room.takeAdvice(advice);
     room.take(GRADES + CAPTION + NOTE_LABEL + NOTE_LEAST);
     IntStream.range(0, nights.isEmpty() ? 3 : 4).forEach(i -> room.takeHeading());
-    double column = BEST_ROW * Math.max(1, best.size());
-    double stripMost = room.left() - Math.max(REMARKS_LEAST, column);
+    room.takeHalves(causes.size());
+    double remarksLeast = GlanceRemarks.least(context, room);
+    List<BestRow> best =
+        room.left() - room.forBest(causes.size()) - remarksLeast < STRIP_WANTED
+            ? List.of()
+            : new GlanceBest(context, fullEntries).rows();
+    room.take(best.isEmpty() ? 0 : room.forBest(causes.size()));
+    double stripMost = room.left() - remarksLeast;
     PictureView strip =
         new GlanceStrip(context).view(Math.max(STRIP_LEAST, Math.min(STRIP_MOST, stripMost)));
     room.take(strip.heightPx());
-    GlanceRemarks remarks = GlanceRemarks.of(context, room.left());
-    room.take(Math.max(column, remarks.height()));
+    GlanceRemarks remarks = GlanceRemarks.of(context, room);
+    room.take(remarks.height(room));
     return new GlanceView(
         title,
         when(),
         verdict,
         counts.grades(),
         strip,
+        counts.otherSigns(),
         nightsTitle(nights),
         nights,
         causes,

@@ -20,26 +20,32 @@ record GlanceRemarks(List<String> lines, List<More> more) {
   record More(String words, String href) {}
 
   /**
-   * @param roomPx height that the lines may take
+   * @param room what is left of the page
    */
-  static GlanceRemarks of(ReportContext context, double roomPx) {
-    List<String> problems = Problems.of(context);
-    List<String> all = new ArrayList<>(problems);
+  static GlanceRemarks of(ReportContext context, GlanceRoom room) {
+    double roomPx = room.left();
+    List<String> all = new ArrayList<>(List.of(String.join(" ", Problems.of(context))));
     all.addAll(context.book().notes());
-    int fitting = fitting(all, roomPx);
+    int fitting = fitting(all, room, roomPx);
     if (fitting == all.size()) {
       return new GlanceRemarks(all, List.of());
     }
-    fitting = fitting(all, roomPx - MORE_LINE);
-    String href = fitting < problems.size() ? "#tables" : "#remarks";
+    fitting = fitting(all, room, roomPx - MORE_LINE);
+    String href = fitting < 1 ? "#tables" : "#remarks";
     String words = context.words().count("glance.more", all.size() - fitting);
     return new GlanceRemarks(all.subList(0, fitting), List.of(new More(words, href)));
   }
 
-  private static int fitting(List<String> all, double roomPx) {
+  /** Room for what could not be measured, and for a line that points on. */
+  static double least(ReportContext context, GlanceRoom room) {
+    boolean hasNotes = !context.book().notes().isEmpty();
+    return room.pointHeight(String.join(" ", Problems.of(context))) + (hasNotes ? MORE_LINE : 0);
+  }
+
+  private static int fitting(List<String> all, GlanceRoom room, double roomPx) {
     double left = roomPx;
     for (int i = 0; i < all.size(); i++) {
-      left -= GlanceRoom.halfPointHeight(all.get(i));
+      left -= room.pointHeight(all.get(i));
       if (left < 0) {
         return i;
       }
@@ -47,7 +53,7 @@ record GlanceRemarks(List<String> lines, List<More> more) {
     return all.size();
   }
 
-  double height() {
-    return lines.stream().mapToDouble(GlanceRoom::halfPointHeight).sum() + MORE_LINE * more.size();
+  double height(GlanceRoom room) {
+    return lines.stream().mapToDouble(room::pointHeight).sum() + MORE_LINE * more.size();
   }
 }

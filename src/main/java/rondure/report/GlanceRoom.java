@@ -13,16 +13,20 @@ import rondure.report.picture.TextMeasure;
 final class GlanceRoom {
   private static final double PX_PER_MM = 96 / 25.4;
   private static final double MARGINS_MM = 28;
-  private static final double RESERVE = 26;
-  private static final double WIDTH = 652;
-  private static final double HALF = 306;
+  private static final double RESERVE = 12;
   private static final double HEADING = 36;
+  private static final double ROW = 20.3;
+  private static final int USES = 3;
+  private static final double REMARK = 18;
   private static final double POINT_INDENT = 12;
   private static final Font BODY = ReportFonts.sans(12);
+  private final double width;
   private double left;
 
-  GlanceRoom(PageSize paper) {
-    left = (paper == PageSize.A4 ? 297 : 279.4) * PX_PER_MM - PX_PER_MM * MARGINS_MM - RESERVE;
+  GlanceRoom(ReportContext context) {
+    boolean isA4 = context.settings().pageSize() == PageSize.A4;
+    width = context.pictureWidthPx();
+    left = (isA4 ? 297 : 279.4) * PX_PER_MM - PX_PER_MM * MARGINS_MM - RESERVE;
   }
 
   double left() {
@@ -35,25 +39,31 @@ final class GlanceRoom {
 
   /** Folder, dates and verdict. */
   void takeHead(String title, String verdict) {
-    take(18 + 35 * TextMeasure.lines(ReportFonts.serif(26.7f), title, WIDTH) + 27);
-    take(20 + 27.5 * TextMeasure.lines(ReportFonts.serif(21.4f), verdict, WIDTH));
+    take(18 + 35 * TextMeasure.lines(ReportFonts.serif(26.7f), title, width) + 27);
+    take(12 + 27.5 * TextMeasure.lines(ReportFonts.serif(21.4f), verdict, width));
   }
 
   void takeHeading() {
     take(HEADING);
   }
 
-  /** Rows with a bar each, in columns beside each other. */
-  void takeRows(int rows) {
-    take(HEADING + 22.0 * rows);
+  /** Causes on the left, uses on the right. */
+  void takeHalves(int causes) {
+    take(HEADING + Math.max(ROW * Math.max(1, causes), ROW * USES + REMARK));
+  }
+
+  /** What the best frames take below the uses, beyond the causes on the left. */
+  double forBest(int causes) {
+    double right = ROW * USES + REMARK + HEADING + ROW * GlanceBest.MOST;
+    return Math.max(0, right - Math.max(ROW * Math.max(1, causes), ROW * USES + REMARK));
   }
 
   void takeWidePoints(List<String> points) {
-    points.forEach(point -> take(pointHeight(point, WIDTH - POINT_INDENT)));
+    points.forEach(point -> take(pointHeight(point)));
   }
 
   void takeAdvice(List<AdvicePoint> advice) {
-    double column = WIDTH - 44;
+    double column = width - 44;
     for (AdvicePoint point : advice) {
       take(8 + 19.5 * TextMeasure.lines(ReportFonts.bold(14), point.action(), column));
       boolean hasReason = !point.reason().isEmpty();
@@ -61,12 +71,8 @@ final class GlanceRoom {
     }
   }
 
-  /** Height of a point in one of two columns. */
-  static double halfPointHeight(String point) {
-    return pointHeight(point, HALF - POINT_INDENT);
-  }
-
-  private static double pointHeight(String point, double width) {
-    return 4.5 + 15.6 * TextMeasure.lines(BODY, point, width);
+  /** Height of a point as wide as the page. */
+  double pointHeight(String point) {
+    return 4 + 15.6 * TextMeasure.lines(BODY, point, width - POINT_INDENT);
   }
 }

@@ -10,21 +10,20 @@ import rondure.report.picture.NightStrip;
 
 /** Makes the strip of the whole night: a sign for each frame, events named where there is room. */
 record GlanceStrip(ReportContext context) {
-  static final int WIDTH = 652;
-
   /**
    * @param mostPx height that it may take at most, CSS pixels
    */
   PictureView view(double mostPx) {
     NightStrip strip = new NightStrip(runs());
     context.pictures().add("night-strip", strip);
+    int width = context.pictureWidthPx();
     String frames = context.words().count("count.frame", context.book().frames().size());
     String alt =
         context
             .words()
             .say("alt.strip", "frames", frames, "kept", Integer.toString(context.kept()));
-    long height = Math.round(Math.ceil(strip.heightFor(WIDTH, mostPx)));
-    return new PictureView("night-strip", alt, WIDTH, height);
+    long height = Math.round(Math.ceil(strip.heightFor(width, mostPx)));
+    return new PictureView("night-strip", alt, width, height);
   }
 
   /** The frames as they come; the first frame of another night starts a new run. */

@@ -94,7 +94,7 @@ final class GlanceVerdict {
   }
 
   private String spoiled(Mark worst, int kept, int others, boolean isMost) {
-    String who = "glance.who." + (kept == 0 ? "they" : others == 1 ? "other" : "rest");
+    String who = "glance.who." + (kept == 0 ? "they" : "rest");
     if (worst == Mark.UNDECIDED) {
       return context.words().say("glance.rest.UNDECIDED");
     }

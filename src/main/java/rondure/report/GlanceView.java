@@ -10,6 +10,7 @@ import java.util.List;
  * @param verdict one sentence
  * @param grades how many frames got which grade, as a bar; none where there is no frame
  * @param strip one sign a frame
+ * @param otherSigns signs in it that are no cause
  * @param nightsTitle heading of the nights, empty when there is nothing to say
  * @param nights what happened in each night, in short
  * @param causes what softened the stars, most frequent first
@@ -28,6 +29,7 @@ record GlanceView(
     String verdict,
     List<PictureView> grades,
     PictureView strip,
+    List<Key> otherSigns,
     String nightsTitle,
     List<String> nights,
     List<CauseRow> causes,
@@ -40,8 +42,11 @@ record GlanceView(
     String noteTitle,
     long noteHeightPx) {
 
+  /** A sign and what it means. */
+  record Key(PictureView mark, String name) {}
+
   /**
-   * @param share of the longest bar's length, in percent; 0 for no bar
+   * @param share of the longest bar's length, in percent
    */
   record CauseRow(PictureView mark, String name, String count, long share) {}
 

@@ -66,12 +66,18 @@ final class MainEvent {
     if (event.kind() != EventKind.FOCUS_KNOCKED) {
       return event.lastFrame();
     }
-    return context.book().events().stream()
-        .filter(e -> EventAdvice.BEHIND.get(Mark.FOCUS).contains(e.kind()))
-        .mapToInt(e -> e.firstFrame() - 1)
-        .filter(end -> end >= event.lastFrame())
-        .min()
-        .orElse(context.book().frames().size() - 1);
+    int next =
+        context.book().events().stream()
+            .filter(e -> EventAdvice.BEHIND.get(Mark.FOCUS).contains(e.kind()))
+            .mapToInt(e -> e.firstFrame() - 1)
+            .filter(end -> end >= event.lastFrame())
+            .min()
+            .orElse(context.book().frames().size() - 1);
+    Optional<Integer> night = events.frame(event.firstFrame()).nightIndex();
+    return IntStream.rangeClosed(event.lastFrame(), next)
+        .filter(i -> events.frame(i).nightIndex().equals(night))
+        .max()
+        .orElse(event.lastFrame());
   }
 
   /** A knock has a moment, whatever follows from it. */

@@ -19,10 +19,14 @@ import rondure.report.picture.Mark;
  * @param frames measured frames in order; all have times, or none has
  */
 record NightCourse(ReportContext context, List<NightFrame> frames) {
-  private static final int WIDTH = 652;
   private static final double ROOM_OF_ONE = 620;
-  private static final double ROOM_OF_TWO = 500;
-  private static final double ROOM_OF_MANY = 360;
+  private static final double ROOM_OF_PAGE = 720;
+  private static final double ROOM_OF_HALF_PAGE = 310;
+  private static final double SCENE_LINE_SHARE = 0.008;
+  private static final int FEW_QUANTITIES = 3;
+  private static final int FEW_NIGHTS = 3;
+  private static final int LANES_OF_ONE = 6;
+  private static final int LANES_OF_MANY = 3;
   private static final double TALLEST_PANEL = 150;
   private static final double FIRST_TALLER = 1.35;
 
@@ -47,20 +51,32 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
   CourseView.Chart chart(int number, int charts) {
     String name = "course-" + number;
     List<CourseQuantity> quantities = CourseQuantity.of(frames);
-    double room = charts == 1 ? ROOM_OF_ONE : charts == 2 ? ROOM_OF_TWO : ROOM_OF_MANY;
     double height =
-        Math.min(TALLEST_PANEL, room / Math.max(1, quantities.size() + FIRST_TALLER - 1));
+        Math.min(
+            TALLEST_PANEL,
+            room(charts, quantities.size()) / (quantities.size() + FIRST_TALLER - 1));
     List<CourseChart.Panel> panels =
         IntStream.range(0, quantities.size())
             .mapToObj(i -> panel(quantities.get(i), i == 0 ? FIRST_TALLER * height : height))
             .toList();
-    CourseChart chart = new CourseChart(panels, axis(), events(), scenes());
+    CourseChart chart =
+        new CourseChart(
+            panels, axis(), events(), scenes(), charts == 1 ? LANES_OF_ONE : LANES_OF_MANY);
     context.pictures().add(name, chart);
-    long high = Math.round(Math.ceil(chart.heightFor(WIDTH)));
+    long high = Math.round(Math.ceil(chart.heightFor(context.pictureWidthPx())));
     return new CourseView.Chart(
         heading(),
-        new PictureView(name, alt(quantities), WIDTH, high),
-        remarks(quantities, chart.unnamed(WIDTH)));
+        new PictureView(name, alt(quantities), context.pictureWidthPx(), high),
+        remarks(quantities, chart.unnamed(context.pictureWidthPx())));
+  }
+
+  /** One night takes a page with what happened below it; of more one or two stand on a page. */
+  private static double room(int charts, int quantities) {
+    if (charts == 1) {
+      return ROOM_OF_ONE;
+    }
+    boolean isLow = charts > FEW_NIGHTS || quantities <= FEW_QUANTITIES;
+    return isLow ? ROOM_OF_HALF_PAGE : ROOM_OF_PAGE;
   }
 
   private boolean isTimed() {
@@ -134,10 +150,17 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
       int scene = frames.get(i).sceneNumber().orElse(0);
       if (i == 0 || scene != frames.get(i - 1).sceneNumber().orElse(0)) {
         String words = context.words().say("course.scene", "number", Integer.toString(scene));
-        starts.add(new CourseChart.SceneStart(x(i), words));
+        starts.add(new CourseChart.SceneStart(i == 0 ? x(i) : between(i), words));
       }
     }
     return starts.size() > 1 ? starts : List.of();
+  }
+
+  /** A little before a frame. */
+  private double between(int place) {
+    double span = x(frames.size() - 1) - x(0);
+    double gap = x(place) - x(place - 1);
+    return x(place) - Math.min(gap / 2, Math.max(SCENE_LINE_SHARE * span, isTimed() ? 0 : 0.5));
   }
 
   private String heading() {

@@ -14,17 +14,18 @@ import java.util.List;
  * @param axis what runs to the right
  * @param events the weightiest first
  * @param scenes where scenes begin, left to right; none where there is only one
+ * @param lanes for the names of events, at most
  */
 public record CourseChart(
-    List<Panel> panels, CourseAxis axis, List<Event> events, List<SceneStart> scenes)
+    List<Panel> panels, CourseAxis axis, List<Event> events, List<SceneStart> scenes, int lanes)
     implements Picture {
   static final float FONT_SIZE = 9.5f;
-  static final double GUTTER = 34;
+  static final double GUTTER = 37;
   private static final double RIGHT = 3;
   private static final double SCENES_ROOM = 14;
   private static final double AXIS_ROOM = 17;
   private static final double LANE_HIGH = 17;
-  private static final int MOST_LANES = 6;
+  private static final double WIDEST_BAND = 0.4;
   private static final double LEAST_BAR = 2.5;
 
   /**
@@ -89,8 +90,8 @@ public record CourseChart(
 
   /** The height it needs at a width (CSS pixels). */
   public double heightFor(double width) {
-    int lanes = 1 + places(width).stream().mapToInt(EventLanes.Place::lane).max().orElse(-1);
-    return top() + panelsHigh() + AXIS_ROOM + lanes * LANE_HIGH + 2;
+    int used = 1 + places(width).stream().mapToInt(EventLanes.Place::lane).max().orElse(-1);
+    return top() + panelsHigh() + AXIS_ROOM + used * LANE_HIGH + 2;
   }
 
   /** How many events find no place under the axis at a width. */
@@ -115,7 +116,7 @@ public record CourseChart(
     double plot = plotWidth(width);
     List<EventLanes.Named> named =
         events.stream().map(e -> new EventLanes.Named(e.words(), List.of(bar(e, plot)))).toList();
-    return EventLanes.place(EventLanes.joined(named), plot, MOST_LANES);
+    return EventLanes.place(EventLanes.joined(named), plot, lanes);
   }
 
   private EventLanes.Bar bar(Event event, double plot) {
@@ -129,7 +130,7 @@ public record CourseChart(
   public void draw(Graphics2D graphics, double width, double height) {
     double plot = plotWidth(width);
     List<EventLanes.Place> places = places(width);
-    drawBands(graphics, places);
+    drawBands(graphics, places, plot);
     drawScenes(graphics, plot);
     double top = top();
     for (Panel panel : panels) {
@@ -140,15 +141,16 @@ public record CourseChart(
     places.forEach(place -> drawEvent(graphics, place, top() + panelsHigh() + AXIS_ROOM));
   }
 
-  /** A pale band through all panels while something happened. */
-  private void drawBands(Graphics2D graphics, List<EventLanes.Place> places) {
+  /** A pale band through all panels while something happened, unless it took most of the night. */
+  private void drawBands(Graphics2D graphics, List<EventLanes.Place> places, double plot) {
     graphics.setColor(Palette.GROUND);
     for (EventLanes.Place place : places) {
       double bottom = top() + panelsHigh() + AXIS_ROOM + place.lane() * LANE_HIGH + 2;
       for (EventLanes.Bar bar : place.named().bars()) {
-        graphics.fill(
-            new Rectangle2D.Double(
-                GUTTER + bar.from(), top(), bar.to() - bar.from(), bottom - top()));
+        double wide = bar.to() - bar.from();
+        if (wide <= WIDEST_BAND * plot) {
+          graphics.fill(new Rectangle2D.Double(GUTTER + bar.from(), top(), wide, bottom - top()));
+        }
       }
     }
   }
@@ -161,7 +163,9 @@ public record CourseChart(
       graphics.setColor(Palette.MUTED);
       graphics.setStroke(
           new BasicStroke(0.7f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, dashes(), 0));
-      graphics.draw(new Line2D.Double(x, 0, x, top() + panelsHigh()));
+      if (scene != scenes.get(0)) {
+        graphics.draw(new Line2D.Double(x, 0, x, top() + panelsHigh()));
+      }
       double wide = TextMeasure.width(graphics.getFont(), scene.words());
       if (x + 3 >= freeFrom && x + 3 + wide <= GUTTER + plot) {
         graphics.drawString(scene.words(), (float) x + 3, 8.5f);
@@ -189,7 +193,7 @@ public record CourseChart(
     graphics.setColor(Palette.MUTED);
     graphics.draw(new Line2D.Double(GUTTER, y, GUTTER + plot, y));
     double wide = TextMeasure.width(graphics.getFont(), axis.label());
-    graphics.drawString(axis.label(), (float) (GUTTER - 8 - wide), (float) y + 12.5f);
+    graphics.drawString(axis.label(), (float) (GUTTER - 12 - wide), (float) y + 12.5f);
   }
 
   private static void drawEvent(Graphics2D graphics, EventLanes.Place place, double lanesTop) {

@@ -105,7 +105,9 @@ public record NightStrip(List<Run> runs) implements Picture {
       Graphics2D graphics, Run run, StripLayout layout, double middle, int from, int to) {
     graphics.setColor(Palette.MUTED);
     if (layout.isDense()) {
-      graphics.drawString(run.items().get(from).time(), 0f, (float) (middle + 3.4));
+      if (from / layout.perLine() % layout.linesPerTime(run) == 0) {
+        graphics.drawString(firstTime(run, from, to), 0f, (float) Math.max(8, middle + 3.4));
+      }
       return;
     }
     double freeFrom = 0;
@@ -120,6 +122,14 @@ public record NightStrip(List<Run> runs) implements Picture {
         freeFrom = x + wide + WORDS_APART;
       }
     }
+  }
+
+  private static String firstTime(Run run, int from, int to) {
+    return run.items().subList(from, to).stream()
+        .map(Item::time)
+        .filter(time -> !time.isEmpty())
+        .findFirst()
+        .orElse("");
   }
 
   /** Each so many frames have their time: 1, 2, 5, 10 … as words fit. */

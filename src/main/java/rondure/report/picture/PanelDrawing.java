@@ -21,7 +21,7 @@ final class PanelDrawing {
   private static final double LARGEST_SIGN = 8.5;
   private static final double LEAST_SIGN = 4.6;
   private static final double DOT = 1.7;
-  private static final double TICKS_APART = 15;
+  private static final double TICKS_APART = 19;
   private static final double BARELY_TOUCHING = 0.95;
 
   private final CourseChart.Panel panel;
@@ -68,7 +68,7 @@ final class PanelDrawing {
 
   private void drawScale(Graphics2D graphics, double top) {
     graphics.setFont(ReportFonts.sans(CourseChart.FONT_SIZE));
-    graphics.setStroke(new BasicStroke(0.5f));
+    graphics.setStroke(new BasicStroke(0.4f));
     double high = panel.heightPx() - TITLE_ROOM - BOTTOM_ROOM;
     int steps = (int) Math.max(2, high / TICKS_APART);
     for (NiceTicks.Tick tick : NiceTicks.of(panel.lowest(), panel.highest(), steps)) {

@@ -13,8 +13,10 @@ import java.util.List;
 record StripLayout(double pitch, int perLine, boolean isDense) {
   static final float FONT_SIZE = 9.5f;
   static final double RUN_GAP = 9;
-  private static final double[] PITCHES = {24, 21, 18, 15, 13, 11, 9, 8, 7, 6, 5, 4, 3.2};
-  private static final double DENSE_BELOW = 11;
+  private static final double LARGEST = 38;
+  private static final double COMFORTABLE = 15;
+  private static final double LEAST = 3;
+  private static final double DENSE_BELOW = 9;
   private static final double HEAD_WIDTH = 34;
   private static final double KEEP_SHARE = 0.34;
   private static final double TIME_ROOM = 12;
@@ -22,22 +24,34 @@ record StripLayout(double pitch, int perLine, boolean isDense) {
   private static final double DENSE_GAP_SHARE = 0.16;
 
   /**
+   * Lines of about the same length: so few that signs are small but clear, fewer where the height
+   * does not hold them.
+   *
    * @param width and height at most to be filled
    */
   static StripLayout fit(List<NightStrip.Run> runs, double width, double height) {
-    for (double pitch : PITCHES) {
-      StripLayout layout = at(pitch, width);
-      if (layout.height(runs) <= height) {
-        return layout;
-      }
+    int longest = runs.stream().mapToInt(run -> run.items().size()).max().orElse(1);
+    int lines = 1;
+    while (pitch(longest, lines, width) < COMFORTABLE) {
+      lines++;
     }
-    return at(PITCHES[PITCHES.length - 1], width);
+    while (lines > 1 && at(longest, lines, width).height(runs) > height) {
+      lines--;
+    }
+    return at(longest, lines, width);
   }
 
-  private static StripLayout at(double pitch, double width) {
+  private static double pitch(int longest, int lines, double width) {
+    int perLine = Math.max(1, (longest + lines - 1) / lines);
+    double pitch = Math.min(LARGEST, width / perLine);
+    return pitch < DENSE_BELOW ? Math.max(LEAST, (width - HEAD_WIDTH) / perLine) : pitch;
+  }
+
+  private static StripLayout at(int longest, int lines, double width) {
+    double pitch = pitch(longest, lines, width);
     boolean dense = pitch < DENSE_BELOW;
     double room = width - (dense ? HEAD_WIDTH : 0);
-    return new StripLayout(pitch, Math.max(1, (int) (room / pitch)), dense);
+    return new StripLayout(pitch, Math.max(1, (int) (room / pitch + 1e-6)), dense);
   }
 
   double left() {
@@ -57,6 +71,11 @@ record StripLayout(double pitch, int perLine, boolean isDense) {
   double lineHeight(NightStrip.Run run) {
     double sign = pitch * (1 + KEEP_SHARE);
     return isDense ? sign + pitch * DENSE_GAP_SHARE : nameRoom(run) + sign + TIME_ROOM;
+  }
+
+  /** Where lines are closer than words are high, only each so many has its time. */
+  int linesPerTime(NightStrip.Run run) {
+    return (int) Math.ceil((FONT_SIZE + 1) / lineHeight(run));
   }
 
   double height(List<NightStrip.Run> runs) {

@@ -7,7 +7,7 @@ import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Names of events above one line of a strip: a bracket over their frames, words where they fit. */
+/** Names of events above one line of a strip: words, and a bracket over their frames. */
 final class StripNames {
   private static final double APART = 8;
   private static final double BASE = 8.5;
@@ -16,7 +16,7 @@ final class StripNames {
   private StripNames() {}
 
   /** From where to where a name stands. */
-  record Words(String name, double from, double to) {}
+  record Words(NightStrip.Span span, double from, double to) {}
 
   /**
    * @param top of the line
@@ -33,13 +33,11 @@ final class StripNames {
     List<NightStrip.Span> here =
         spans.stream().filter(span -> span.first() <= last && span.last() >= first).toList();
     graphics.setStroke(new BasicStroke(0.8f));
-    for (NightStrip.Span span : here) {
-      drawBracket(graphics, span, layout, top + BRACKET, first, last);
-    }
     graphics.setFont(ReportFonts.sans(StripLayout.FONT_SIZE));
-    graphics.setColor(Palette.INK);
     for (Words words : placed(here, layout, first)) {
-      graphics.drawString(words.name(), (float) words.from(), (float) (top + BASE));
+      drawBracket(graphics, words.span(), layout, top + BRACKET, first, last);
+      graphics.setColor(Palette.INK);
+      graphics.drawString(words.span().name(), (float) words.from(), (float) (top + BASE));
     }
   }
 
@@ -73,7 +71,7 @@ final class StripNames {
           TextMeasure.width(ReportFonts.sans(StripLayout.FONT_SIZE), span.name()) + APART / 2;
       double start = layout.x(Math.max(first, span.first())) - layout.pitch() * 0.38;
       double from = Math.max(0, Math.min(start, most - wide));
-      Words words = new Words(span.name(), from, from + wide);
+      Words words = new Words(span, from, from + wide);
       boolean isFree =
           placed.stream().allMatch(o -> words.from() >= o.to() || words.to() <= o.from());
       if (isFree) {
