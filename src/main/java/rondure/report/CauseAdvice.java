@@ -18,22 +18,25 @@ record CauseAdvice(ReportContext context, Optional<AdvicePoint> shorter) {
 
   /** Against what softened so many frames, with what that would gain. */
   AdvicePoint counted(Mark mark, int frames) {
+    return against(mark).because(gain(mark, context.words().count("count.frame", frames)));
+  }
+
+  private String gain(Mark mark, String frames) {
+    if (mark == Mark.UNDECIDED) {
+      return context.words().say("advice.counted.UNDECIDED", "frames", frames);
+    }
     double gain = new Worth(context).typical(mark);
-    boolean tells = mark != Mark.UNDECIDED && gain >= LEAST_GAIN;
-    String key =
-        tells ? "advice.counted." + (mark == Mark.HAZE ? "light" : "gain") : "advice.counted";
-    return against(mark)
-        .because(
-            context
-                .words()
-                .say(
-                    key,
-                    "frames",
-                    context.words().count("count.frame", frames),
-                    "subject",
-                    context.words().say("advice.subject." + mark),
-                    "gain",
-                    Figures.percent(gain)));
+    String percent = Figures.percent(gain);
+    if (gain < LEAST_GAIN) {
+      return context.words().say("advice.counted", "frames", frames);
+    }
+    if (mark == Mark.HAZE) {
+      return context.words().say("advice.counted.light", "frames", frames, "gain", percent);
+    }
+    String without = context.words().say("advice.without." + mark);
+    return context
+        .words()
+        .say("advice.counted.gain", "frames", frames, "gain", percent, "without", without);
   }
 
   /** With numbers of this night where it gives them. */

@@ -1,6 +1,5 @@
 package rondure.report;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -8,6 +7,7 @@ import java.util.function.Function;
 import rondure.base.RobustStats;
 import rondure.intake.Fact;
 import rondure.night.FrameCourse;
+import rondure.night.NightBook;
 import rondure.night.NightFrame;
 
 /**
@@ -18,25 +18,21 @@ import rondure.night.NightFrame;
  * @param decimals of its middle
  */
 record CourseQuantity(String key, List<Double> values, int decimals) {
-  /** Less motion of the camera than this is none. */
-  private static final double LEAST_MOTION_PX = 0.5;
-
   private static final double LEAST_SHARE_OF_SKY = 0.8;
-  private static final double MILLIS_PER_MINUTE = 60_000;
 
   CourseQuantity {
     values = List.copyOf(values);
   }
 
   /** Those that the frames know, in the order of their panels. */
-  static List<CourseQuantity> of(List<NightFrame> frames) {
+  static List<CourseQuantity> of(NightBook book, List<NightFrame> frames) {
     return List.of(
             known("width", frames, f -> f.shape().map(s -> s.fwhmPx()), 1),
             known("roundness", frames, f -> f.shape().map(s -> s.roundness()), 2),
             sky(frames),
             known("light", frames, CourseQuantity::light, 0),
             known("temperature", frames, f -> f.facts().ambientTemperatureC().map(Fact::value), 0),
-            pointing(frames))
+            CameraWay.of(book, frames))
         .stream()
         .filter(quantity -> quantity.count() > 1)
         .toList();
@@ -67,43 +63,6 @@ record CourseQuantity(String key, List<Double> values, int decimals) {
         .map(lost -> 100 * Math.pow(10, -0.4 * lost));
   }
 
-  /**
-   * The way that the image's centre went with the camera since the scene began: jumps, and steady
-   * turning times its minutes. Frames without a place end no way. All unknown where nothing moved.
-   */
-  private static CourseQuantity pointing(List<NightFrame> frames) {
-    double[] ways = new double[frames.size()];
-    boolean[] breaks = sceneStarts(frames);
-    double way = 0;
-    for (int i = 0; i < ways.length; i++) {
-      way = breaks[i] ? 0 : way + moved(frames.get(i - 1), frames.get(i));
-      boolean known = frames.get(i).course().flatMap(FrameCourse::jumpPx).isPresent();
-      ways[i] = known ? way : Double.NaN;
-    }
-    CourseQuantity all = new CourseQuantity("pointing", Arrays.stream(ways).boxed().toList(), 0);
-    boolean moves = all.count() > 0 && all.most() >= LEAST_MOTION_PX;
-    return moves ? all : new CourseQuantity("pointing", List.of(), 0);
-  }
-
-  private static boolean[] sceneStarts(List<NightFrame> frames) {
-    boolean[] starts = new boolean[frames.size()];
-    for (int i = 0; i < starts.length; i++) {
-      starts[i] = i == 0 || !frames.get(i).sceneNumber().equals(frames.get(i - 1).sceneNumber());
-    }
-    return starts;
-  }
-
-  private static double moved(NightFrame before, NightFrame frame) {
-    double jump = frame.course().flatMap(FrameCourse::jumpPx).orElse(0.0);
-    double minutes =
-        NightCourse.isTimed(before) && NightCourse.isTimed(frame)
-            ? (NightCourse.millis(frame) - NightCourse.millis(before)) / MILLIS_PER_MINUTE
-            : 0;
-    double speed =
-        frame.course().flatMap(FrameCourse::creep).map(FrameCourse.Creep::pxPerMin).orElse(0.0);
-    return jump + speed * minutes;
-  }
-
   private CourseQuantity with(DoubleUnaryOperator change) {
     return new CourseQuantity(
         key, values.stream().map(value -> change.applyAsDouble(value)).toList(), decimals);
@@ -132,6 +91,7 @@ record CourseQuantity(String key, List<Double> values, int decimals) {
   /** Least and largest value of its axis. */
   double lowest() {
     return switch (key) {
+      case "width" -> Math.max(0, 0.8 * least() - 0.5 * (most() - least()));
       case "roundness" -> Math.max(0, Math.min(0.6, Math.floor((least() - 0.03) * 5) / 5));
       case "light" -> Math.max(0, Math.min(50, 20 * Math.floor((least() - 5) / 20)));
       case "temperature" -> Math.floor(least() - 1);
@@ -141,6 +101,7 @@ record CourseQuantity(String key, List<Double> values, int decimals) {
 
   double highest() {
     return switch (key) {
+      case "width" -> Math.max(0, 0.8 * least() - 0.5 * (most() - least()));
       case "roundness" -> 1.02;
       case "light" -> Math.max(110, 1.03 * most());
       case "temperature" -> Math.ceil(most() + 1);

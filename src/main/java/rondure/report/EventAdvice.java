@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import rondure.intake.ShotFacts;
 import rondure.night.Event;
 import rondure.night.EventKind;
@@ -37,11 +38,13 @@ final class EventAdvice {
     this.context = context;
   }
 
-  /** What to do against a cause, by the events behind it that took most frames. */
+  /** What to do against a cause, by the events behind it that softened most frames. */
   Optional<AdvicePoint> against(Mark mark) {
     return BEHIND.getOrDefault(mark, List.of()).stream()
         .filter(kind -> !of(kind).isEmpty())
-        .max(Comparator.comparingInt(this::frames))
+        .max(
+            Comparator.comparingLong((EventKind kind) -> softened(kind, mark))
+                .thenComparingInt(this::frames))
         .map(this::point);
   }
 
@@ -67,6 +70,15 @@ final class EventAdvice {
 
   private List<Event> of(EventKind kind) {
     return context.book().events().stream().filter(event -> event.kind() == kind).toList();
+  }
+
+  /** Frames of its events that the cause softened. */
+  private long softened(EventKind kind, Mark mark) {
+    return of(kind).stream()
+        .flatMapToInt(event -> IntStream.rangeClosed(event.firstFrame(), event.lastFrame()))
+        .filter(i -> Mark.of(context.book().frames().get(i)) == mark)
+        .distinct()
+        .count();
   }
 
   private int frames(EventKind kind) {

@@ -1,8 +1,11 @@
 package rondure.report;
 
+import java.time.Duration;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rondure.intake.CaptureTime;
 import rondure.night.Event;
 import rondure.night.NightFrame;
 import rondure.report.picture.Mark;
@@ -10,6 +13,9 @@ import rondure.report.picture.NightStrip;
 
 /** Makes the strip of the whole night: a sign for each frame, events named where there is room. */
 record GlanceStrip(ReportContext context) {
+  /** Times of shorter nights have seconds. */
+  private static final long BRIEF_MINUTES = 10;
+
   /**
    * @param mostPx height that it may take at most, CSS pixels
    */
@@ -47,17 +53,31 @@ record GlanceStrip(ReportContext context) {
   private NightStrip.Run run(int from, int to) {
     List<NightFrame> frames = context.book().frames().subList(from, to);
     boolean[] breaks = LongPause.before(frames);
+    boolean isBrief = isBrief(frames);
     List<NightStrip.Item> items = new ArrayList<>();
     for (int i = 0; i < frames.size(); i++) {
-      items.add(item(frames.get(i), breaks[i]));
+      items.add(item(frames.get(i), breaks[i], isBrief));
     }
-    NightEvents events = new NightEvents(context);
-    List<NightStrip.Span> spans =
-        events.costliestFirst().stream()
-            .filter(event -> event.firstFrame() >= from && event.firstFrame() < to)
-            .map(event -> span(event, events.name(event), from, to))
+    return new NightStrip.Run(items, spans(from, to));
+  }
+
+  private static boolean isBrief(List<NightFrame> frames) {
+    List<LocalDateTime> times =
+        frames.stream()
+            .flatMap(frame -> frame.facts().captureTime().stream())
+            .map(CaptureTime::local)
+            .sorted()
             .toList();
-    return new NightStrip.Run(items, spans);
+    return !times.isEmpty()
+        && Duration.between(times.get(0), times.get(times.size() - 1)).toMinutes() < BRIEF_MINUTES;
+  }
+
+  private List<NightStrip.Span> spans(int from, int to) {
+    NightEvents events = new NightEvents(context);
+    return events.costliestFirst().stream()
+        .filter(event -> event.firstFrame() >= from && event.firstFrame() < to)
+        .map(event -> span(event, events.name(event), from, to))
+        .toList();
   }
 
   private static NightStrip.Span span(Event event, String name, int from, int to) {
@@ -65,7 +85,7 @@ record GlanceStrip(ReportContext context) {
         event.firstFrame() - from, Math.min(to - 1, event.lastFrame()) - from, name);
   }
 
-  private static NightStrip.Item item(NightFrame frame, boolean isBreak) {
+  private static NightStrip.Item item(NightFrame frame, boolean isBreak, boolean isBrief) {
     String time = frame.facts().captureTime().map(taken -> Figures.clock(taken.local())).orElse("");
     return new NightStrip.Item(Mark.of(frame), Ranking.isKeep(frame), time, isBreak);
   }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import rondure.night.Event;
-import rondure.night.FrameCourse;
 import rondure.night.NightFrame;
 import rondure.report.picture.CourseAxis;
 import rondure.report.picture.CourseChart;
@@ -50,7 +49,9 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
    */
   CourseView.Chart chart(int number, int charts) {
     String name = "course-" + number;
-    List<CourseQuantity> quantities = CourseQuantity.of(frames);
+    int width = context.pictureWidthPx();
+    CourseWords words = new CourseWords(context, frames);
+    List<CourseQuantity> quantities = CourseQuantity.of(context.book(), frames);
     double height =
         Math.min(
             TALLEST_PANEL,
@@ -63,11 +64,11 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
         new CourseChart(
             panels, axis(), events(), scenes(), charts == 1 ? LANES_OF_ONE : LANES_OF_MANY);
     context.pictures().add(name, chart);
-    long high = Math.round(Math.ceil(chart.heightFor(context.pictureWidthPx())));
+    long high = Math.round(Math.ceil(chart.heightFor(width)));
     return new CourseView.Chart(
-        heading(),
-        new PictureView(name, alt(quantities), context.pictureWidthPx(), high),
-        remarks(quantities, chart.unnamed(context.pictureWidthPx())));
+        words.heading(),
+        new PictureView(name, words.alt(quantities, chart.events()), width, high),
+        words.remarks(quantities, chart.unnamed(width)));
   }
 
   /** One night takes a page with what happened below it; of more one or two stand on a page. */
@@ -161,65 +162,5 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
     double span = x(frames.size() - 1) - x(0);
     double gap = x(place) - x(place - 1);
     return x(place) - Math.min(gap / 2, Math.max(SCENE_LINE_SHARE * span, isTimed() ? 0 : 0.5));
-  }
-
-  private String heading() {
-    String count = context.words().count("count.frame", frames.size());
-    if (!isTimed()) {
-      return context.words().say("course.headingOrder", "frames", count);
-    }
-    return context
-        .words()
-        .say(
-            "course.headingTime",
-            "date",
-            Figures.date(frames.get(0).facts().captureTime().orElseThrow().local()),
-            "frames",
-            count,
-            "kept",
-            Long.toString(frames.stream().filter(Ranking::isKeep).count()));
-  }
-
-  private String alt(List<CourseQuantity> quantities) {
-    List<String> ranges =
-        quantities.stream()
-            .map(
-                quantity ->
-                    context
-                        .words()
-                        .say(
-                            "alt.course.range",
-                            "quantity",
-                            context.words().say("course.panel." + quantity.key()),
-                            "least",
-                            quantity.printed(quantity.least()),
-                            "most",
-                            quantity.printed(quantity.most())))
-            .toList();
-    List<String> named = events().stream().map(CourseChart.Event::words).distinct().toList();
-    String frameCount = context.words().count("count.frame", frames.size());
-    String panels = String.join("; ", ranges);
-    return context.words().say("alt.course", "frames", frameCount, "panels", panels)
-        + (named.isEmpty()
-            ? ""
-            : " " + context.words().say("alt.course.events", "events", String.join(", ", named)));
-  }
-
-  /** That the camera stood still, where its motion would show; how many events are not named. */
-  private List<String> remarks(List<CourseQuantity> quantities, int unnamed) {
-    List<String> remarks = new ArrayList<>();
-    boolean moves = quantities.stream().anyMatch(quantity -> quantity.key().equals("pointing"));
-    int seen =
-        (int)
-            frames.stream()
-                .filter(frame -> frame.course().flatMap(FrameCourse::jumpPx).isPresent())
-                .count();
-    if (!moves && seen > 1) {
-      remarks.add(context.words().say("course.stoodStill", "frames", Integer.toString(seen)));
-    }
-    if (unnamed > 0) {
-      remarks.add(context.words().count("course.unnamed", unnamed));
-    }
-    return remarks;
   }
 }

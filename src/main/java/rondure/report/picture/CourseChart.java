@@ -1,8 +1,6 @@
 package rondure.report.picture;
 
-import java.awt.BasicStroke;
 import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 
@@ -21,7 +19,7 @@ public record CourseChart(
     implements Picture {
   static final float FONT_SIZE = 9.5f;
   static final double GUTTER = 37;
-  private static final double RIGHT = 3;
+  static final double RIGHT = 3;
   private static final double SCENES_ROOM = 14;
   private static final double AXIS_ROOM = 17;
   private static final double LANE_HIGH = 17;
@@ -131,14 +129,17 @@ public record CourseChart(
     double plot = plotWidth(width);
     List<EventLanes.Place> places = places(width);
     drawBands(graphics, places, plot);
-    drawScenes(graphics, plot);
+    CourseAxisDrawing around = new CourseAxisDrawing(axis, plot);
+    around.drawScenes(graphics, scenes, top() + panelsHigh());
     double top = top();
     for (Panel panel : panels) {
       new PanelDrawing(panel, axis, plot).draw(graphics, top);
       top += panel.heightPx();
     }
-    drawAxis(graphics, plot, top);
-    places.forEach(place -> drawEvent(graphics, place, top() + panelsHigh() + AXIS_ROOM));
+    around.drawAxis(graphics, top);
+    double lanesTop = top + AXIS_ROOM;
+    places.forEach(
+        place -> around.drawEvent(graphics, place, lanesTop + place.lane() * LANE_HIGH + 2));
   }
 
   /** A pale band through all panels while something happened, unless it took most of the night. */
@@ -153,57 +154,5 @@ public record CourseChart(
         }
       }
     }
-  }
-
-  private void drawScenes(Graphics2D graphics, double plot) {
-    graphics.setFont(ReportFonts.sans(FONT_SIZE));
-    double freeFrom = 0;
-    for (SceneStart scene : scenes) {
-      double x = GUTTER + axis.x(scene.x(), plot);
-      graphics.setColor(Palette.MUTED);
-      graphics.setStroke(
-          new BasicStroke(0.7f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, dashes(), 0));
-      if (scene != scenes.get(0)) {
-        graphics.draw(new Line2D.Double(x, 0, x, top() + panelsHigh()));
-      }
-      double wide = TextMeasure.width(graphics.getFont(), scene.words());
-      if (x + 3 >= freeFrom && x + 3 + wide <= GUTTER + plot) {
-        graphics.drawString(scene.words(), (float) x + 3, 8.5f);
-        freeFrom = x + wide + 10;
-      }
-    }
-  }
-
-  private static float[] dashes() {
-    return new float[] {2.5f, 2.5f};
-  }
-
-  private void drawAxis(Graphics2D graphics, double plot, double y) {
-    graphics.setFont(ReportFonts.sans(FONT_SIZE));
-    graphics.setStroke(new BasicStroke(0.8f));
-    for (NiceTicks.Tick tick : axis.ticks(plot)) {
-      double x = GUTTER + axis.x(tick.value(), plot);
-      graphics.setColor(Palette.MUTED);
-      graphics.draw(new Line2D.Double(x, y, x, y + 3));
-      double wide = TextMeasure.width(graphics.getFont(), tick.words());
-      if (x - wide / 2 >= GUTTER - 6 && x + wide / 2 <= GUTTER + plot + RIGHT) {
-        graphics.drawString(tick.words(), (float) (x - wide / 2), (float) y + 12.5f);
-      }
-    }
-    graphics.setColor(Palette.MUTED);
-    graphics.draw(new Line2D.Double(GUTTER, y, GUTTER + plot, y));
-    double wide = TextMeasure.width(graphics.getFont(), axis.label());
-    graphics.drawString(axis.label(), (float) (GUTTER - 12 - wide), (float) y + 12.5f);
-  }
-
-  private static void drawEvent(Graphics2D graphics, EventLanes.Place place, double lanesTop) {
-    double y = lanesTop + place.lane() * LANE_HIGH + 2;
-    graphics.setColor(Palette.INK);
-    for (EventLanes.Bar bar : place.named().bars()) {
-      graphics.fill(new Rectangle2D.Double(GUTTER + bar.from(), y, bar.to() - bar.from(), 2.5));
-    }
-    graphics.setFont(ReportFonts.sans(FONT_SIZE));
-    graphics.drawString(
-        place.named().words(), (float) (GUTTER + place.wordsFrom()), (float) y + 12f);
   }
 }
