@@ -101,7 +101,6 @@ record CourseQuantity(String key, List<Double> values, int decimals) {
 
   double highest() {
     return switch (key) {
-      case "width" -> Math.max(0, 0.8 * least() - 0.5 * (most() - least()));
       case "roundness" -> 1.02;
       case "light" -> Math.max(110, 1.03 * most());
       case "temperature" -> Math.ceil(most() + 1);

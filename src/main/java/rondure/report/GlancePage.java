@@ -16,8 +16,8 @@ final class GlancePage {
   private static final double STRIP_MOST = 185;
   private static final double STRIP_LEAST = 44;
   private static final double STRIP_WANTED = 84;
-  private static final double GRADES = 43;
-  private static final double NOTE_LABEL = 30;
+  private static final double GRADES = 37;
+  private static final double NOTE_LABEL = 27;
   private static final double NOTE_LEAST = 26;
   private static final double NOTE_MOST = 300;
   private static final double CAPTION = 22;

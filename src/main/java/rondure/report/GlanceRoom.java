@@ -13,9 +13,9 @@ import rondure.report.picture.TextMeasure;
 final class GlanceRoom {
   private static final double PX_PER_MM = 96 / 25.4;
   private static final double MARGINS_MM = 28;
-  private static final double RESERVE = 12;
-  private static final double HEADING = 36;
-  private static final double ROW = 20.3;
+  private static final double RESERVE = 10;
+  private static final double HEADING = 35.5;
+  private static final double ROW = 19.5;
   private static final int USES = 3;
   private static final double REMARK = 18;
   private static final double POINT_INDENT = 12;

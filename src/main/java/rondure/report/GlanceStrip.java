@@ -13,6 +13,8 @@ import rondure.report.picture.NightStrip;
 
 /** Makes the strip of the whole night: a sign for each frame, events named where there is room. */
 record GlanceStrip(ReportContext context) {
+  private static final int MOST_RUNS = 3;
+
   /** Times of shorter nights have seconds. */
   private static final long BRIEF_MINUTES = 10;
 
@@ -32,7 +34,10 @@ record GlanceStrip(ReportContext context) {
     return new PictureView("night-strip", alt, width, height);
   }
 
-  /** The frames as they come; the first frame of another night starts a new run. */
+  /**
+   * The frames as they come; the first frame of another night starts a new run. Of many nights it
+   * is parted by a line only.
+   */
   private List<NightStrip.Run> runs() {
     List<NightFrame> frames = context.book().frames();
     List<NightStrip.Run> runs = new ArrayList<>();
@@ -47,7 +52,7 @@ record GlanceStrip(ReportContext context) {
       night = its.isPresent() ? its : night;
     }
     runs.add(run(start, frames.size()));
-    return runs;
+    return runs.size() > MOST_RUNS ? List.of(run(0, frames.size())) : runs;
   }
 
   private NightStrip.Run run(int from, int to) {

@@ -241,16 +241,24 @@ final class BookFixture {
   /** A grade with a reason. */
   /** The same frame, to look at more closely because it is wider than the best. */
   static NightFrame notKept(NightFrame frame) {
-    return with(frame, frame.verdict(), Optional.of(graded(false)));
+    return with(frame, frame.verdict(), frame.course(), Optional.of(graded(false)));
+  }
+
+  /** The same frame with another course. */
+  static NightFrame withCourse(NightFrame frame, FrameCourse course) {
+    return with(frame, frame.verdict(), Optional.of(course), frame.graded());
   }
 
   /** The same frame with another verdict. */
   static NightFrame withVerdict(NightFrame frame, Verdict verdict) {
-    return with(frame, Optional.of(verdict), frame.graded());
+    return with(frame, Optional.of(verdict), frame.course(), frame.graded());
   }
 
   private static NightFrame with(
-      NightFrame frame, Optional<Verdict> verdict, Optional<Graded> graded) {
+      NightFrame frame,
+      Optional<Verdict> verdict,
+      Optional<FrameCourse> course,
+      Optional<Graded> graded) {
     return new NightFrame(
         frame.file(),
         frame.copies(),
@@ -264,7 +272,7 @@ final class BookFixture {
         frame.shape(),
         verdict,
         frame.budget(),
-        frame.course(),
+        course,
         frame.usefulness(),
         graded,
         frame.measurement());
