@@ -16,7 +16,9 @@ import rondure.report.picture.Mark;
 /** The verdict on a frame in sentences: cause, how sure, evidence, what to do. */
 final class CauseWords {
   private static final double SURE_FROM = 0.8;
-  private static final List<String> EVIDENCE_VALUES =
+
+  /** Every number that a sentence on evidence may use. */
+  static final List<String> EVIDENCE_VALUES =
       List.of(
           "widthRatio",
           "roundness",
@@ -107,15 +109,24 @@ final class CauseWords {
     return (Ranking.isKeep(frame) && !cause.equals("NONE") ? "cause.kept." : "cause.") + cause;
   }
 
-  /** Evidence, most important first, then why it is not kept, then what to do about it. */
+  /**
+   * Evidence, most important first (the bar of a budget tells its shares), then why it is not kept,
+   * then what to do about it.
+   */
   List<String> sentences(NightFrame frame, Scene scene) {
     if (frame.verdict().isEmpty()) {
       return new GradeWords(words).sentences(frame);
     }
     List<String> sentences = new ArrayList<>();
     Mark mark = Mark.of(frame);
-    frame.verdict().get().evidence().forEach(seen -> sentences.add(evidence(seen, mark)));
+    frame.verdict().get().evidence().stream()
+        .filter(seen -> seen.kind() != Evidence.Kind.SHARES || frame.budget().isEmpty())
+        .forEach(seen -> sentences.add(evidence(seen, mark)));
     sentences.addAll(new GradeWords(words).sentences(frame));
+    if (mark == Mark.UNDECIDED) {
+      boolean two = frame.verdict().get().undecidedBetween().size() == 2;
+      sentences.add(words.say(two ? "undecided.meaning" : "undecided.meaning.open"));
+    }
     sentences.add(action(frame, mark, scene));
     return sentences;
   }

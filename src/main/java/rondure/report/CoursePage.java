@@ -8,7 +8,10 @@ import rondure.night.Scene;
 
 /** Makes the view of "The course of the night". */
 final class CoursePage {
-  private static final int STOP_DOWN_SCENES = 4;
+  private static final double HEAD_AND_AXIS = 185;
+  private static final double LEAST_ROOM = 450;
+  private static final double USUAL_ROOM = 620;
+  private static final double MOST_ROOM = 680;
   private final ReportContext context;
 
   private CoursePage(ReportContext context) {
@@ -22,18 +25,18 @@ final class CoursePage {
 
   static CourseView view(ReportContext context) {
     CoursePage page = new CoursePage(context);
+    List<String> events = new EventWords(context.book(), context.words()).lines();
     TrailTables tables = new TrailTables(context);
     List<SceneFigures> tabled = tables.chosen();
     return new CourseView(
-        page.charts(),
-        new EventWords(context.book(), context.words()).lines(),
+        page.charts(events),
+        events,
         tabled.stream().map(tables::table).toList(),
-        page.trails(tabled.stream().map(SceneFigures::scene).toList()),
-        page.stopDown());
+        page.trails(tabled.stream().map(SceneFigures::scene).toList()));
   }
 
   /** One for the frames of each night that have times, and one for those that have none. */
-  private List<CourseView.Chart> charts() {
+  private List<CourseView.Chart> charts(List<String> events) {
     List<List<NightFrame>> groups = new ArrayList<>();
     for (List<NightFrame> night : context.byNight()) {
       night.stream()
@@ -44,13 +47,30 @@ final class CoursePage {
           .filter(frames -> frames.size() > 1)
           .forEach(groups::add);
     }
+    boolean isOne = groups.size() == 1;
     List<CourseView.Chart> charts = new ArrayList<>();
     if (context.measured().size() > 1) {
       for (List<NightFrame> frames : groups) {
-        charts.add(new NightCourse(context, frames).chart(charts.size(), groups.size()));
+        charts.add(
+            new NightCourse(context, frames)
+                .chart(charts.size(), isOne ? roomBeside(events) : 0, groups.size()));
       }
     }
     return charts;
+  }
+
+  /**
+   * What the words of a single night leave of the page; the usual room where they take too much.
+   */
+  private double roomBeside(List<String> events) {
+    GlanceRoom room = new GlanceRoom(context);
+    room.take(HEAD_AND_AXIS);
+    if (!events.isEmpty()) {
+      room.takeHeading();
+      room.takeWidePoints(events);
+    }
+    boolean fits = room.left() >= LEAST_ROOM;
+    return fits ? Math.min(MOST_ROOM, room.left()) : USUAL_ROOM;
   }
 
   /** For each scene the trail that its exposures can give. */
@@ -58,14 +78,6 @@ final class CoursePage {
     return context.book().scenes().stream()
         .filter(scene -> !tabled.contains(scene))
         .flatMap(scene -> new SceneTrails(context).lines(scene).stream())
-        .toList();
-  }
-
-  private List<String> stopDown() {
-    return context.book().scenes().stream()
-        .map(scene -> SceneFigures.of(context.book(), scene))
-        .flatMap(figures -> StopDown.sentence(figures, context.words()).stream())
-        .limit(STOP_DOWN_SCENES)
         .toList();
   }
 }

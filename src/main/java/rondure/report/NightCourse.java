@@ -18,7 +18,6 @@ import rondure.report.picture.Mark;
  * @param frames measured frames in order; all have times, or none has
  */
 record NightCourse(ReportContext context, List<NightFrame> frames) {
-  private static final double ROOM_OF_ONE = 620;
   private static final double ROOM_OF_PAGE = 720;
   private static final double ROOM_OF_HALF_PAGE = 310;
   private static final double SCENE_LINE_SHARE = 0.008;
@@ -45,9 +44,10 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
 
   /**
    * @param number of the chart, from 0
+   * @param roomOfOne height for the panels where it is the only one
    * @param charts how many there are: the more, the lower
    */
-  CourseView.Chart chart(int number, int charts) {
+  CourseView.Chart chart(int number, double roomOfOne, int charts) {
     String name = "course-" + number;
     int width = context.pictureWidthPx();
     CourseWords words = new CourseWords(context, frames);
@@ -55,7 +55,8 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
     double height =
         Math.min(
             TALLEST_PANEL,
-            room(charts, quantities.size()) / (quantities.size() + FIRST_TALLER - 1));
+            (charts == 1 ? roomOfOne : room(charts, quantities.size()))
+                / (quantities.size() + FIRST_TALLER - 1));
     List<CourseChart.Panel> panels =
         IntStream.range(0, quantities.size())
             .mapToObj(i -> panel(quantities.get(i), i == 0 ? FIRST_TALLER * height : height))
@@ -71,11 +72,8 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
         words.remarks(quantities, chart.unnamed(width)));
   }
 
-  /** One night takes a page with what happened below it; of more one or two stand on a page. */
+  /** Of several nights one or two stand on a page. */
   private static double room(int charts, int quantities) {
-    if (charts == 1) {
-      return ROOM_OF_ONE;
-    }
     boolean isLow = charts > FEW_NIGHTS || quantities <= FEW_QUANTITIES;
     return isLow ? ROOM_OF_HALF_PAGE : ROOM_OF_PAGE;
   }

@@ -42,8 +42,6 @@ final class StopDown {
     }
     return Optional.of(
         new String[] {
-          "number",
-          Integer.toString(figures.scene().number()),
           "from",
           Figures.plain(1, fNumber.get()),
           "to",

@@ -21,7 +21,7 @@ final class PanelDrawing {
   private static final double LARGEST_SIGN = 8.5;
   private static final double LEAST_SIGN = 4.6;
   private static final double DOT = 1.7;
-  private static final double TICKS_APART = 19;
+  private static final double TICKS_APART = 16;
   private static final double BARELY_TOUCHING = 0.95;
 
   private final CourseChart.Panel panel;
