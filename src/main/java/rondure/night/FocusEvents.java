@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
+import rondure.base.RobustStats;
 import rondure.blur.Terms;
 
 /**
@@ -29,8 +30,11 @@ final class FocusEvents {
 
   private static final double LEAST_GROWTH_IF_SHORT = 0.25;
 
-  /** Of sky and tripod over core and focus, that a frame's width still tells of the focus. */
-  private static final double MOST_OTHERS = 0.2;
+  /**
+   * Of core and focus: where sky and tripod together differ from their usual share by less, changes
+   * of the width are the focus's.
+   */
+  private static final double MOST_UNUSUAL = 0.2;
 
   /** Fewer frames are no new level of the focus. */
   private static final int LEAST_OF_LEVEL = 2;
@@ -100,17 +104,18 @@ final class FocusEvents {
 
   /**
    * Dated by the stars' whole width where that grows too: it leaves its level before the budget can
-   * tell a small disc from the core. Frames that the sky or the tripod widened do not count there.
+   * tell a small disc from the core. Frames that the sky or the tripod widened more than they
+   * usually do, or less, do not count there.
    */
   private Event dated(double[] hours, Map<String, Double> sizes) {
     Hinge byBudget = Hinge.of(hours, widthPx, sigmaPx, LEAST_CREEPING);
     FrameSpan start =
         new FrameSpan(Onset.after(byBudget.earliest()), Onset.after(byBudget.latest()));
     int first = Onset.after(byBudget.start());
-    int[] calm = IntStream.range(0, members.size()).filter(this::isFocusAlone).toArray();
+    int[] calm = calm();
     if (calm.length >= LEAST_FRAMES) {
       Hinge seen = byWidth(hours, calm);
-      if (seen.slope() > 0) {
+      if (seen.slope() > 0 && (seen.start() > 0 || calm[0] <= first)) {
         first = calm[Onset.after(seen.start())];
         start =
             new FrameSpan(
@@ -123,10 +128,19 @@ final class FocusEvents {
     return creep.within(start.by(place), FrameSpan.at(creep.lastFrame()));
   }
 
-  private boolean isFocusAlone(int member) {
+  /** Members that sky and tripod widen as usual. */
+  private int[] calm() {
+    double usualPx2 =
+        RobustStats.median(
+            IntStream.range(0, members.size()).mapToDouble(this::othersPx2).toArray());
+    return IntStream.range(0, members.size())
+        .filter(k -> Math.abs(othersPx2(k) - usualPx2) < MOST_UNUSUAL * widthPx[k] * widthPx[k])
+        .toArray();
+  }
+
+  private double othersPx2(int member) {
     Terms terms = course.frames().get(members.get(member)).budget().orElseThrow().sky();
-    double others = Math.max(0, terms.trailingPx2()) + Math.max(0, terms.tripodPx2());
-    return others < MOST_OTHERS * (terms.corePx2() + Math.max(0, terms.focusPx2()));
+    return Math.max(0, terms.trailingPx2()) + Math.max(0, terms.tripodPx2());
   }
 
   private Hinge byWidth(double[] hours, int[] calm) {
