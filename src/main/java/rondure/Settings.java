@@ -74,15 +74,28 @@ public record Settings(
     List<ShownSetting> rows =
         new ArrayList<>(
             List.of(
-                shown("meshPx", stars.meshPx(), "Side of a background mesh cell, px."),
-                shown("detectionSnr", stars.detectionSnr(), "Least signal-to-noise to be found."),
-                shown("shapeSnr", stars.shapeSnr(), "Least signal-to-noise for a star's shape."),
-                shown("shapeStarsMax", stars.shapeStarsMax(), "Most stars measured in a frame."),
-                shown("leastStars", night.leastStars(), "Fewer measured stars give no verdict."),
+                shown(
+                    "meshPx",
+                    stars.meshPx(),
+                    "The sky's brightness is read in squares of this side, px."),
+                shown(
+                    "detectionSnr",
+                    stars.detectionSnr(),
+                    "A star is found from this signal-to-noise on."),
+                shown(
+                    "shapeSnr",
+                    stars.shapeSnr(),
+                    "A star's shape is measured from this signal-to-noise on."),
+                shown(
+                    "shapeStarsMax",
+                    stars.shapeStarsMax(),
+                    "At most so many stars are measured in a frame."),
+                shown(
+                    "leastStars", night.leastStars(), "A frame with fewer stars gets no verdict."),
                 shown(
                     "widestCorePx",
                     night.widestCorePx(),
-                    "A scene out of focus whose sharpest frames are wider, px, has nothing to keep.")));
+                    "In a scene out of focus nothing is kept if its sharpest stars are wider, px.")));
     rows.addAll(shownSorting(night));
     rows.addAll(shownGrades(night.grades()));
     rows.addAll(shownEvents(night.events()));
@@ -91,44 +104,66 @@ public record Settings(
 
   private static List<ShownSetting> shownSorting(NightSettings night) {
     return List.of(
-        shown("nightGapHours", night.nightGapHours(), "A longer pause starts another night, h."),
+        shown(
+            "nightGapHours", night.nightGapHours(), "A longer pause starts another night, hours."),
         shown(
             "softFwhmPx",
             night.softFwhmPx(),
-            "A scene whose sharpest frames are wider, px, gets a remark."),
+            "A scene gets a remark if its sharpest stars are wider, px."),
         shown(
             "trailsIntendedPx",
             night.trailsIntendedPx(),
-            "Longer trails, px, are taken for wanted."),
+            "Longer trails, px, count as made on purpose."),
         shown(
             "trailsIntendedSeconds",
             night.trailsIntendedSeconds(),
-            "Where the exposure is known, no shorter one, s, is taken for wanted trails."),
+            "Trails of a shorter exposure, s, do not count as made on purpose."),
         shown(
             "panoramaAspect",
             night.panoramaAspect(),
-            "Longer over shorter side from which a picture is a panorama."));
+            "A picture is a panorama if it is so many times as long as high."));
   }
 
   private static List<ShownSetting> shownEvents(EventSettings events) {
     return List.of(
-        shown("falseAlarmRate", events.falseAlarmRate(), "Events by chance, for each frame."),
-        shown("knockLeastPx", events.knockLeastPx(), "A knock: least jump of the camera, px."),
+        shown(
+            "falseAlarmRate",
+            events.falseAlarmRate(),
+            "How often chance alone may look like an event, for each frame."),
+        shown(
+            "knockLeastPx",
+            events.knockLeastPx(),
+            "A knock moves the camera by at least this, px."),
         shown(
             "reAimShare",
             events.reAimShare(),
-            "A new aim: least jump, as a share of the longer side."),
+            "A new aim turns the camera by at least this share of the longer side."),
         shown(
             "shakeWidening",
             events.shakeWidening(),
-            "Wind or hand: least widening by the tripod, times."),
-        shown("pauseRatio", events.pauseRatio(), "A pause: least wait over the usual one, times."),
-        shown("droopPxPerMin", events.droopPxPerMin(), "A sagging camera: least speed, px/min."),
+            "Wind or a hand makes stars at least so many times as wide."),
         shown(
-            "focusPerHour", events.focusPerHour(), "Creeping focus: least growth, share an hour."),
-        shown("focusStep", events.focusStep(), "Focus knocked: least step of the width, share."),
-        shown("lossMag", events.lossMag(), "Dew or cloud: least loss of light, magnitudes."),
-        shown("brighterMag", events.brighterMag(), "Brighter sky: least change, magnitudes."));
+            "pauseRatio",
+            events.pauseRatio(),
+            "A pause is so many times as long as the usual wait between frames."),
+        shown(
+            "droopPxPerMin",
+            events.droopPxPerMin(),
+            "A sagging camera moves at least so fast, px a minute."),
+        shown(
+            "focusPerHour",
+            events.focusPerHour(),
+            "Creeping focus makes stars grow by at least this share an hour."),
+        shown(
+            "focusStep",
+            events.focusStep(),
+            "A knocked focus changes the width by at least this share."),
+        shown(
+            "lossMag", events.lossMag(), "Dew or cloud takes at least so much light, magnitudes."),
+        shown(
+            "brighterMag",
+            events.brighterMag(),
+            "A brighter sky is at least so much brighter, magnitudes."));
   }
 
   private static List<ShownSetting> shownGrades(GradeSettings grades) {
@@ -137,24 +172,37 @@ public record Settings(
         shown(
             "keepWidthRatio",
             grades.keepWidthRatio(),
-            "Keep: most width over the sharpest tenth of the scene."),
-        shown("keepRoundness", grades.keepRoundness(), "Keep: least roundness b/a."),
+            "Keep asks for stars at most so many times as wide as the sharpest tenth."),
+        shown(
+            "keepRoundness", grades.keepRoundness(), "Keep asks for at least this roundness, b/a."),
         shown(
             "asideWidthRatio",
             grades.asideWidthRatio(),
-            "Set aside: wider than this over the sharpest tenth."),
-        shown("asideRoundness", grades.asideRoundness(), "Set aside: roundness b/a below this."),
-        shown("pointFwhmPx", uses.pointFwhmPx(), "A point: most width of its long side, px."),
-        shown("pointAxisRatio", uses.pointAxisRatio(), "A point: most length over width, a/b."),
-        shown("pointSkyShare", uses.pointSkyShare(), "Share of the sky where stars are points."),
+            "Set aside are stars more than so many times as wide as the sharpest tenth."),
+        shown(
+            "asideRoundness",
+            grades.asideRoundness(),
+            "Set aside are stars with less than this roundness, b/a."),
+        shown(
+            "pointFwhmPx",
+            uses.pointFwhmPx(),
+            "A star is a point if its long axis is at most so wide, px."),
+        shown(
+            "pointAxisRatio",
+            uses.pointAxisRatio(),
+            "A star is a point if it is at most so many times as long as wide."),
+        shown(
+            "pointSkyShare",
+            uses.pointSkyShare(),
+            "Stars must be points over this share of the sky."),
         shown(
             "screenLongSidePx",
             uses.screenLongSidePx(),
-            "Screen: longer side of a picture that fills it, px; 3840 is 4K."),
+            "A picture that fills the screen has this longer side, px."),
         shown(
             "webLongSidePx",
             uses.webLongSidePx(),
-            "Web page: longer side of a picture, px; half its own for smaller ones."));
+            "A picture on a web page has this longer side, px, or half its own if that is less."));
   }
 
   private static ShownSetting shown(String name, double value, String meaning) {

@@ -28,6 +28,11 @@ final class BudgetBooks {
     explained = ExplainedShare.of(solution.models(), predicted);
   }
 
+  /** The lens it books by. */
+  LensFinding lens(double share) {
+    return new LensFinding(solution.lens(), LensDoubt.of(solution, bootstrap.sharedSteps()), share);
+  }
+
   ExplainedShare explained() {
     return explained;
   }

@@ -54,7 +54,7 @@ public final class SceneAttribution implements Attribution {
                   return judge(scene, budget, new Seen(told, overSky[i], paths.get(i), knock), i);
                 })
             .toList();
-    return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
+    return new SceneVerdicts(frames, budget.shared());
   }
 
   /** What became of a frame's light, where that is silent the stars' over the sky's, its path. */

@@ -31,6 +31,9 @@ final class EndWords {
     }
     terminal.tell("Report: " + summary.outputFolder().get().resolve("report.pdf"));
     terminal.tell("File names are printed in the report as they are; mind that when sharing.");
+    if (summary.sidecars().inResults() > 0) {
+      terminal.tell("The folder sidecars also holds what your own sidecars say; mind that too.");
+    }
   }
 
   private void unreadable(Terminal terminal) {

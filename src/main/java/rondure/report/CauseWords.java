@@ -17,7 +17,9 @@ import rondure.report.picture.Mark;
 final class CauseWords {
   private static final double SURE_FROM = 0.8;
   private static final double LEAST_SAID = 0.005;
-  private static final List<String> EVIDENCE_VALUES =
+
+  /** Every number that a sentence on evidence may use. */
+  static final List<String> EVIDENCE_VALUES =
       List.of(
           "widthRatio",
           "roundness",
@@ -122,6 +124,10 @@ final class CauseWords {
         .filter(seen -> seen.kind() != Evidence.Kind.SHARES || frame.budget().isEmpty())
         .forEach(seen -> sentences.add(evidence(seen, mark)));
     sentences.addAll(new GradeWords(words).sentences(frame));
+    if (mark == Mark.UNDECIDED) {
+      boolean two = frame.verdict().get().undecidedBetween().size() == 2;
+      sentences.add(words.say(two ? "undecided.meaning" : "undecided.meaning.open"));
+    }
     sentences.add(action(frame, mark, scene));
     return sentences;
   }

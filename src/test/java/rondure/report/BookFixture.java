@@ -245,19 +245,22 @@ final class BookFixture {
         Optional.empty());
   }
 
-  /** A grade with a reason. */
   /** The same frame, to look at more closely because it is wider than the best. */
   static NightFrame notKept(NightFrame frame) {
-    return with(frame, frame.verdict(), Optional.of(graded(false)));
+    return with(frame, frame.verdict(), Optional.of(graded(false)), frame.measurement());
   }
 
   /** The same frame with another verdict. */
   static NightFrame withVerdict(NightFrame frame, Verdict verdict) {
-    return with(frame, Optional.of(verdict), frame.graded());
+    return with(frame, Optional.of(verdict), frame.graded(), frame.measurement());
   }
 
-  private static NightFrame with(
-      NightFrame frame, Optional<Verdict> verdict, Optional<Graded> graded) {
+  /** The same frame with another verdict, grade and measurement. */
+  static NightFrame with(
+      NightFrame frame,
+      Optional<Verdict> verdict,
+      Optional<Graded> graded,
+      Optional<FrameMeasurement> measurement) {
     return new NightFrame(
         frame.file(),
         frame.copies(),
@@ -274,9 +277,10 @@ final class BookFixture {
         frame.course(),
         frame.usefulness(),
         graded,
-        frame.measurement());
+        measurement);
   }
 
+  /** A grade with a reason. */
   static Graded graded(boolean keep) {
     Graded.Why why =
         new Graded.Why(

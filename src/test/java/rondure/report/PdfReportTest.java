@@ -9,6 +9,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.text.Bidi;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
@@ -151,12 +152,18 @@ class PdfReportTest {
   }
 
   @Test
-  void nothingTellsWhereOrByWhomItWasMade() {
+  void nothingTellsWhereOrByWhomItWasMade() throws IOException {
     String all = new String(pages.bytes(), StandardCharsets.ISO_8859_1);
     for (String property : List.of("user.home", "user.dir", "java.io.tmpdir")) {
       assertFalse(all.contains(System.getProperty(property) + "/"), property);
     }
     assertEquals(null, pages.document().getDocumentInformation().getAuthor());
+    String packet =
+        new String(
+            pages.document().getDocumentCatalog().getMetadata().toByteArray(),
+            StandardCharsets.UTF_8);
+    assertTrue(packet.contains("<xmp:CreateDate>2031-08-14T"), packet);
+    assertFalse(packet.contains(Integer.toString(LocalDate.now().getYear())), packet);
     assertEquals(
         2031,
         pages.document().getDocumentInformation().getCreationDate().get(java.util.Calendar.YEAR));
@@ -250,7 +257,7 @@ class PdfReportTest {
       assertEquals(612, paper.getWidth(), 0.5);
       assertEquals(792, paper.getHeight(), 0.5);
       String text = letter.text();
-      assertTrue(text.contains("mesh 64 px Follows clouds and vignetting."));
+      assertTrue(text.contains("Follows clouds and vignetting. 64 px mesh"));
       assertTrue(text.contains("The other measured frames"), "rows beyond the limit");
       assertTrue(text.contains("axis ratio b/a is"), "the teacher's words");
       assertEquals(

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import rondure.night.NightBook;
 import rondure.report.ReportSettings.Entries;
@@ -114,6 +115,84 @@ class TemplateTest {
     String words = bundled("wording-student.properties");
     put("wording-student.properties", words.replace("action.NONE = Nothing to do.", ""));
     assertTrue(problem().contains("lacks the key action.NONE"), problem());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "p { color red; } | Found an identifier where : was expected",
+        "p { colour: red; } | colour is an unrecognized CSS property",
+        "p { color: reddish; } | reddish is not a recognized identifier",
+        "p { color: red; } } | Found }",
+        "p { color: red; | end of file"
+      })
+  void aBrokenStyleSheetIsReportedWithFileAndLine(String rule, String fault) throws IOException {
+    String sheet = bundled("style.css").stripTrailing() + "\n";
+    put("style.css", sheet + rule);
+    int line = sheet.split("\n", -1).length;
+    assertTrue(problem().startsWith("style.css, line " + line + ": "), problem());
+    assertTrue(problem().contains(fault) && problem().contains("Expected CSS"), problem());
+  }
+
+  @Test
+  void aBrokenStyleInsideAPageIsReportedToo() throws IOException {
+    put("course.html", "<div id=\"course\" style=\"color red\"><h1>x</h1></div>");
+    assertTrue(problem().contains("identifier where : was expected"), problem());
+  }
+
+  @Test
+  void aLineOfWordsWithoutAKeyIsReportedWithFileAndLine() throws IOException {
+    put("wording-student.properties", "# mine\nreport.title Sharpness\n");
+    assertTrue(problem().startsWith("wording-student.properties, line 2: found"), problem());
+    assertTrue(problem().contains("expected key = sentence"), problem());
+  }
+
+  @Test
+  void aSentenceWhoseValueIsNotClosedIsReportedWithFileAndLine() throws IOException {
+    put("wording-student.properties", "# mine\nreport.title = Sharpness of {{input\n");
+    assertTrue(problem().startsWith("wording-student.properties, line 2: "), problem());
+    assertTrue(problem().contains("braces without their partners"), problem());
+  }
+
+  @Test
+  void aFileThatIsNotUtf8IsReported() throws IOException {
+    Files.write(folder.resolve("course.html"), new byte[] {'<', 'p', '>', (byte) 0xE9, '<'});
+    assertTrue(problem().equals("course.html: is not UTF-8 text; save it as UTF-8."), problem());
+  }
+
+  @Test
+  void aFolderThatIsALinkIsTheFolderItLeadsTo() throws IOException {
+    put("course.html", "<div id=\"course\"><h1>By a link</h1></div>");
+    Path link = Files.createSymbolicLink(parent.resolve("link"), folder);
+    try (PdfPages pages = PdfPages.of(BOOK, settings(link))) {
+      assertTrue(pages.text().contains("By a link"));
+    }
+  }
+
+  @Test
+  void aLinkedFolderInsideIsNotAWayOut() throws IOException {
+    Path outside = Files.createDirectory(parent.resolve("outside"));
+    Files.write(outside.resolve("secret.jpg"), new byte[] {1, 2, 3});
+    Files.createSymbolicLink(folder.resolve("in"), outside);
+    put("course.html", "<div id=\"course\"><img src=\"in/secret.jpg\" alt=\"x\"/></div>");
+    assertTrue(problem().contains("in/secret.jpg"), problem());
+  }
+
+  /** The templates' language has no code; what other kinds of page could run is not run either. */
+  @Test
+  void scriptsAreNotRunAndViewsGiveNoMethods() throws IOException {
+    put(
+        "course.html",
+        "<div id=\"course\"><h1>Still</h1><script>document.title = 'run'</script></div>");
+    try (PdfPages pages = written()) {
+      assertTrue(pages.text().contains("Still") && !pages.text().contains("run'"));
+      assertFalse(new String(pages.bytes(), StandardCharsets.ISO_8859_1).contains("/JavaScript"));
+    }
+    for (String name : List.of("getClass", "class", "charts.getClass.getClassLoader", "hashCode")) {
+      put("course.html", "<div id=\"course\"><h1>{{" + name + "}}</h1></div>");
+      assertTrue(problem().startsWith("course.html, line 1: found {{"), problem());
+    }
   }
 
   @Test

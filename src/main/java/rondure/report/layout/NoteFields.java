@@ -25,6 +25,8 @@ import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDTrueTypeFont;
 import org.apache.pdfbox.pdmodel.font.encoding.WinAnsiEncoding;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationWidget;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceDictionary;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceStream;
 import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 import org.apache.pdfbox.pdmodel.interactive.form.PDTextField;
 import rondure.report.picture.ReportFonts;
@@ -78,12 +80,23 @@ final class NoteFields {
     PDAnnotationWidget widget = field.getWidgets().get(0);
     widget.setRectangle(
         new PDRectangle(place.getX(), place.getY(), place.getWidth(), place.getHeight()));
+    widget.setAppearance(empty(widget.getRectangle()));
     widget.setPage(page);
     widget.setPrinted(true);
     page.getAnnotations().add(widget);
     page.getCOSObject().setName(COSName.getPDFName("Tabs"), "S");
     form.getFields().add(field);
     tag(place, page, widget);
+  }
+
+  /** What an unwritten field looks like: nothing, which PDF/A wants said (ISO 19005-2, 6.3.3). */
+  private PDAppearanceDictionary empty(PDRectangle place) {
+    PDAppearanceStream nothing = new PDAppearanceStream(document);
+    nothing.setBBox(new PDRectangle(place.getWidth(), place.getHeight()));
+    nothing.setResources(new PDResources());
+    PDAppearanceDictionary appearance = new PDAppearanceDictionary();
+    appearance.setNormalAppearance(nothing);
+    return appearance;
   }
 
   private void tag(PagePosition<Box> place, PDPage page, PDAnnotationWidget widget) {

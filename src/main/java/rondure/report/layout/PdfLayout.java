@@ -4,7 +4,9 @@ import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
-import com.openhtmltopdf.util.XRLog;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -21,7 +23,7 @@ import org.w3c.dom.NodeList;
 import rondure.base.WorkFolder;
 import rondure.report.picture.ReportFonts;
 
-/** Lays a filled page out as a tagged PDF (PDF/UA-1). */
+/** Lays a filled page out as a tagged PDF (PDF/UA-1 and PDF/A-2a). */
 public final class PdfLayout {
   private static final long BYTES_IN_MEMORY = 64L << 20;
 
@@ -44,7 +46,7 @@ public final class PdfLayout {
       DocumentFacts facts,
       OutputStream out)
       throws IOException {
-    XRLog.setLoggingEnabled(false);
+    Silence.keep();
     Document source = Xhtml.document(page.file(), page.xhtml());
     Glyphs.clean(source);
     checkPictures(page.file(), source, pictures);
@@ -56,15 +58,20 @@ public final class PdfLayout {
     builder.usePDDocument(document);
     builder.withW3cDocument(source, "template:" + page.file());
     builder.usePdfUaAccessibility(true);
+    builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
+    builder.useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
     builder.withProducer(facts.producer());
     builder.useObjectDrawerFactory(pictures);
     builder.useUnicodeLineBreaker(new LineBreaks());
     addFonts(builder, document);
     resources.guard(builder);
+    StyleFaults faults = new StyleFaults(page.file());
+    builder.withDiagnosticConsumer(faults);
     try (document;
         PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
       renderer.createPDFWithoutClosing();
       resources.checkNothingRefused();
+      faults.checkNone();
       NoteFields.add(renderer, document);
       facts.apply(document, page.xhtml().hashCode());
       document.save(out);

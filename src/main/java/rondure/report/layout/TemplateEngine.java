@@ -24,6 +24,7 @@ public final class TemplateEngine {
     this.folder = folder;
     this.compiler =
         Mustache.compiler()
+            .withCollector(new ViewNames())
             .withEscaper(text -> Escapers.HTML.escape(Glyphs.legible(text)))
             .strictSections(true)
             .emptyStringIsFalse(true)
@@ -58,8 +59,20 @@ public final class TemplateEngine {
     }
     String text = folder.text(file);
     texts.put(file, text);
+    checkTagsClose(file, text);
     Xhtml.checkFragment(file, blankTags(text));
     return text;
+  }
+
+  /** Refuses braces that open and never close, or the other way round: they would be printed. */
+  static void checkTagsClose(String file, String text) throws TemplateProblem {
+    String[] lines = blankTags(text).split("\n", -1);
+    for (int i = 0; i < lines.length; i++) {
+      if (lines[i].contains("{{") || lines[i].contains("}}")) {
+        throw new TemplateProblem(
+            file, i + 1, "found braces without their partners; expected {{name}}.");
+      }
+    }
   }
 
   /** The text with every tag replaced by as many blanks, so that lines stay where they are. */

@@ -15,6 +15,8 @@ import rondure.report.picture.PictureWords;
  * key = sentence with {{values}}}.
  */
 public final class Wording implements PictureWords {
+  private static final Mustache.Compiler COMPILER =
+      Mustache.compiler().escapeHTML(false).withCollector(new ViewNames());
   private final String baseFile;
   private final Map<String, Sentence> sentences;
 
@@ -39,6 +41,7 @@ public final class Wording implements PictureWords {
 
   private static void read(TemplateFolder folder, String file, Map<String, Sentence> sentences)
       throws TemplateProblem {
+    TemplateEngine.checkTagsClose(file, folder.text(file));
     int number = 0;
     for (String line : folder.text(file).split("\n", -1)) {
       number++;
@@ -53,7 +56,7 @@ public final class Wording implements PictureWords {
       }
       String words = text.substring(equals + 1).strip();
       try {
-        Template template = Mustache.compiler().escapeHTML(false).compile(words);
+        Template template = COMPILER.compile(words);
         sentences.put(text.substring(0, equals).strip(), new Sentence(file, number, template));
       } catch (MustacheException e) {
         throw new TemplateProblem(
