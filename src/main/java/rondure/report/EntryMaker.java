@@ -1,5 +1,6 @@
 package rondure.report;
 
+import java.util.List;
 import java.util.Locale;
 import rondure.blur.Budget;
 import rondure.night.NightFrame;
@@ -31,6 +32,11 @@ final class EntryMaker {
   EntryView entry(NightFrame frame, Scene scene, int position) {
     EntryPictures pictures = new EntryPictures(context, frame, position);
     boolean teacher = context.settings().voice() == ReportSettings.Voice.TEACHER;
+    List<String> sentences = causes.sentences(frame, scene);
+    List<PictureView> bar = new EntryBudget(context).picture(frame, scene, position);
+    List<EntryView.Number> rows = numbers.of(frame, teacher);
+    String terms = teacher ? frame.budget().map(this::terms).orElse("") : "";
+    String likelihoods = teacher ? causes.likelihoods(frame) : "";
     return new EntryView(
         "frame-" + position,
         "note-" + String.format(Locale.ROOT, "%05d", position),
@@ -40,16 +46,17 @@ final class EntryMaker {
         frame.grade().map(grade -> words.say("grade." + grade)).orElse(""),
         FactsLine.of(frame.facts(), words),
         causes.heading(frame),
-        causes.sentences(frame, scene),
-        new EntryBudget(context).picture(frame, scene, position),
-        teacher ? frame.budget().map(this::terms).orElse("") : "",
+        sentences,
+        bar,
+        terms,
         pictures.photographs(),
         pictures.regions(),
         pictures.map(scene),
         pictures.fan(),
         pictures.fanWords(),
         new EntryStars(context, frame).picture(position),
-        numbers.of(frame, teacher),
-        teacher ? causes.likelihoods(frame) : "");
+        rows,
+        NotesPlace.isBeside(sentences, List.of(terms, likelihoods), bar, rows.size()),
+        likelihoods);
   }
 }

@@ -23,6 +23,7 @@ import java.util.List;
  * @param fanWords what the fan shows
  * @param averageStars the row of average stars, or none
  * @param numbers names and values
+ * @param notesBeside whether the notes field stands below the numbers, not below the words
  * @param likelihoods all causes with their probabilities, for a teacher; else empty
  */
 record EntryView(
@@ -44,6 +45,7 @@ record EntryView(
     String fanWords,
     List<PictureView> averageStars,
     List<Number> numbers,
+    boolean notesBeside,
     String likelihoods) {
 
   /** A name and its value. */

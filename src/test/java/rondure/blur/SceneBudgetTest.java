@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import rondure.base.RobustStats;
 import rondure.sim.CauseShares;
+import rondure.stars.Star;
 import rondure.testing.SimNight;
 
 /**
@@ -124,6 +126,37 @@ class SceneBudgetTest {
       assertEquals(gust, scene.budget().frames().get(i).orElseThrow().smear().proven());
     }
     assertExplained(scene);
+  }
+
+  /**
+   * Moments of a convolution add: what a budget draws at each star has the moments measured there.
+   */
+  @Test
+  void theStarsThatABudgetDrawsAreThoseMeasured() {
+    Scene scene =
+        scene(
+            "shots",
+            TEN,
+            "focusMicrons",
+            "[{\"minutes\":0,\"value\":0},{\"minutes\":12,\"value\":160}]",
+            "events",
+            "[" + GUST.formatted(5, 8) + "]");
+    for (int i = 0; i < 10; i++) {
+      FrameBlur blur =
+          scene.budget().frames().get(i).orElseThrow().likelier(scene.core()).blur().orElseThrow();
+      List<Star> stars = scene.night().evidence().frames().get(i).field().stars();
+      double[] xs = stars.stream().mapToDouble(Star::xPx).toArray();
+      double[] ys = stars.stream().mapToDouble(Star::yPx).toArray();
+      List<StarBlur> drawn = blur.at(xs, ys);
+      double[] round = new double[stars.size()];
+      double[] cross = new double[stars.size()];
+      for (int k = 0; k < round.length; k++) {
+        round[k] = stars.get(k).moments().minus(drawn.get(k).moments()).meanPx2();
+        cross[k] = stars.get(k).moments().minus(drawn.get(k).moments()).xyPx2();
+      }
+      assertEquals(0, RobustStats.median(round), 0.05, "frame " + i);
+      assertEquals(0, RobustStats.median(cross), 0.04, "frame " + i);
+    }
   }
 
   /** Constant tilt needs no prior: best focus lies on a line, and that bounds the core. */
