@@ -36,7 +36,7 @@ final class AverageProfile {
     Stamp stamp = average.stamp();
     int middle = stamp.sidePx() / 2;
     double samples = average.samplesPerPx();
-    boxPx = 2 * reachPx(average);
+    boxPx = boxPx(average);
     double[] rim = new double[stamp.sidePx() * stamp.sidePx()];
     Arrays.fill(rim, Double.NaN);
     int size = (int) Math.min(RIM_FROM * middle, mostPx * samples) + 1;
@@ -67,8 +67,9 @@ final class AverageProfile {
     }
   }
 
-  private static double reachPx(AverageStar average) {
+  /** Side of the square over which a grid point of an average star averages. */
+  static double boxPx(AverageStar average) {
     double wanted = Math.sqrt(VALUES_NEAR / (PER_PX2 * average.starCount())) / 2;
-    return Math.max(0.5 / average.samplesPerPx(), Math.min(REACH_MOST_PX, wanted));
+    return 2 * Math.max(0.5 / average.samplesPerPx(), Math.min(REACH_MOST_PX, wanted));
   }
 }

@@ -26,12 +26,12 @@ public final class BestCase {
    * Least second moment per axis, px²: the pixel box (1/12) plus the Gaussian of the Airy disc's
    * width (the moment of the Airy pattern itself diverges).
    */
-  static double leastPx2(double airyFwhmPx) {
+  public static double leastPx2(double airyFwhmPx) {
     return 1 / 12.0 + gaussianPx2(airyFwhmPx);
   }
 
   /** Second moment per axis of a Gaussian of this width, px². */
-  static double gaussianPx2(double fwhmPx) {
+  public static double gaussianPx2(double fwhmPx) {
     double sigma = fwhmPx / Moments.FWHM_PER_SIGMA;
     return sigma * sigma;
   }

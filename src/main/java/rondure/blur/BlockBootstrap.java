@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -69,6 +70,11 @@ final class BlockBootstrap {
       drawn.pull[FrameModel.SHARED + k] += spread * chance.nextGaussian();
     }
     return drawn;
+  }
+
+  /** Steps of the shared parameters, one row for each draw; a copy. */
+  double[][] sharedSteps() {
+    return Arrays.stream(sharedSteps).map(double[]::clone).toArray(double[][]::new);
   }
 
   /** Standard errors of a frame's terms. */

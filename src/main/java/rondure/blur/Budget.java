@@ -1,6 +1,7 @@
 package rondure.blur;
 
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * The blur budget of one frame.
@@ -16,6 +17,7 @@ import java.util.Objects;
  *     errors, that the terms explain, 0 to 1
  * @param conditionNumber of the fit: above some 1000 its terms trade against each other
  * @param approximate developed file: widths are approximate, shares may serve
+ * @param blur all that makes its stars, at any place; empty where only the terms are known
  */
 public record Budget(
     Terms sky,
@@ -26,16 +28,18 @@ public record Budget(
     double tripodRmsPx,
     double explainedShare,
     double conditionNumber,
-    boolean approximate) {
+    boolean approximate,
+    Optional<FrameBlur> blur) {
   public Budget {
     Objects.requireNonNull(sky, "sky");
     Objects.requireNonNull(edge, "edge");
     Objects.requireNonNull(error, "error");
+    Objects.requireNonNull(blur, "blur");
   }
 
   /** The same with other errors. */
   Budget withError(Terms other) {
-    return with(sky, edge, other);
+    return with(sky, edge, other, blur);
   }
 
   /** With the second moment of a halo, where there is more likely one than not. */
@@ -45,10 +49,19 @@ public record Budget(
     }
     Halo halo = missing.own().get();
     return with(
-        sky.withHaze(halo.px2()), edge.withHaze(halo.px2()), error.withHaze(halo.px2Error()));
+        sky.withHaze(halo.px2()),
+        edge.withHaze(halo.px2()),
+        error.withHaze(halo.px2Error()),
+        blur.map(whole -> whole.withGlow(new StarBlur.Glow(halo.share(), halo.px2()))));
   }
 
-  private Budget with(Terms otherSky, Terms otherEdge, Terms otherError) {
+  /** With the form of the core: how much of its second moment one sees in its half width. */
+  Budget withCoreForm(double visibleShare) {
+    return with(sky, edge, error, blur.map(whole -> whole.withCoreForm(visibleShare)));
+  }
+
+  private Budget with(
+      Terms otherSky, Terms otherEdge, Terms otherError, Optional<FrameBlur> otherBlur) {
     return new Budget(
         otherSky,
         otherEdge,
@@ -58,6 +71,7 @@ public record Budget(
         tripodRmsPx,
         explainedShare,
         conditionNumber,
-        approximate);
+        approximate,
+        otherBlur);
   }
 }

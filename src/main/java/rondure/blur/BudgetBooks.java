@@ -2,6 +2,7 @@ package rondure.blur;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rondure.base.Moments;
 import rondure.sky.FrameSky;
 import rondure.sky.Spin;
@@ -25,6 +26,11 @@ final class BudgetBooks {
       predicted.add(solution.predicted(k));
     }
     explained = ExplainedShare.of(solution.models(), predicted);
+  }
+
+  /** The lens it books by. */
+  LensFinding lens(double share) {
+    return new LensFinding(solution.lens(), LensDoubt.of(solution, bootstrap.sharedSteps()), share);
   }
 
   ExplainedShare explained() {
@@ -70,7 +76,8 @@ final class BudgetBooks {
         Math.hypot(booking.tripodRmsPx(), Math.sqrt(2 * known.pathPx2())),
         explained.frame(k),
         conditions.of(k),
-        known.developed());
+        known.developed(),
+        Optional.of(FrameBlur.of(solution, k)));
   }
 
   private Booking booking(int k) {

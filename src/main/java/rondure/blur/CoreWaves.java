@@ -52,6 +52,11 @@ enum CoreWaves {
     return sum * Math.exp(-x);
   }
 
+  /** Second moment as shapes are measured over that of the Gaussian as wide at half maximum. */
+  double wings() {
+    return wings;
+  }
+
   /**
    * Second moment as shapes are measured, the pixel included.
    *

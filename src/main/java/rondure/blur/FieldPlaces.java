@@ -43,6 +43,9 @@ final class FieldPlaces {
   /** f-number of the scene's widest aperture over this frame's. */
   final double stop;
 
+  final View view;
+  final Motion motion;
+
   /**
    * How the stars move in the frame.
    *
@@ -60,6 +63,8 @@ final class FieldPlaces {
   FieldPlaces(double[] xsPx, double[] ysPx, View view, Motion motion) {
     count = xsPx.length;
     stop = motion.stop();
+    this.view = view;
+    this.motion = motion;
     x = new double[count];
     y = new double[count];
     trail = new double[3 * count];

@@ -40,10 +40,10 @@ public record FieldShape(
   static final int LEAST_STARS_IN_ZONE = 5;
 
   /** Outer limit of the centre, as a share of the half diagonal. */
-  static final double CENTRE_LIMIT = 0.4;
+  public static final double CENTRE_LIMIT = 0.4;
 
   /** Inner limit of the edge, as a share of the half diagonal. */
-  static final double EDGE_LIMIT = 0.75;
+  public static final double EDGE_LIMIT = 0.75;
 
   /** √(π/2): standard error of a median over that of a mean, for Gaussian scatter. */
   private static final double MEDIAN_ERROR_FACTOR = Math.sqrt(Math.PI / 2);
@@ -57,10 +57,27 @@ public record FieldShape(
    * @throws IllegalArgumentException when the field has no measured star
    */
   public static FieldShape of(StarField field) {
-    List<Star> stars = field.stars();
-    if (stars.isEmpty()) {
+    if (field.stars().isEmpty()) {
       throw new IllegalArgumentException("a field without measured stars has no shape");
     }
+    return of(field, field.stars());
+  }
+
+  /**
+   * The same of a ring of the field alone; empty with fewer than 5 stars.
+   *
+   * @param inner its stars are farther from the centre than this, in half diagonals
+   * @param outer and no farther than this
+   */
+  public static Optional<FieldShape> between(StarField field, double inner, double outer) {
+    List<Star> stars =
+        field.stars().stream()
+            .filter(star -> radius(field, star) > inner && radius(field, star) <= outer)
+            .toList();
+    return stars.size() < LEAST_STARS_IN_ZONE ? Optional.empty() : Optional.of(of(field, stars));
+  }
+
+  private static FieldShape of(StarField field, List<Star> stars) {
     Predicate<Star> centre = star -> radius(field, star) <= CENTRE_LIMIT;
     Predicate<Star> edge = star -> radius(field, star) > EDGE_LIMIT;
     return new FieldShape(

@@ -51,6 +51,35 @@ public record LensSurface(
   static final double MEAN_SQUARE_RADIUS = 1 / 3.0;
 
   /**
+   * What becomes of a point at a place, by rays.
+   *
+   * @param alongPx signed diameter of the disc away from the image centre
+   * @param acrossPx the same around it
+   * @param comaPx coefficient of coma: its tail is three times as long
+   * @param angleRad direction away from the image centre, from right towards down
+   */
+  public record Spot(double alongPx, double acrossPx, double comaPx, double angleRad) {}
+
+  /**
+   * The rays' figure at a place; the parameters are those of {@link #at}.
+   *
+   * @param x from the image centre to the right, half diagonals
+   * @param y down
+   */
+  public Spot spot(double x, double y, double centreDiscPx, double stop) {
+    double square = x * x + y * y;
+    double disc = discPx(x, y, centreDiscPx, stop);
+    double split = stop * astigmatismPx * square / 2;
+    double coma = Math.sqrt(Math.max(0, comaPx2(square, stop)));
+    return new Spot(disc + split, disc - split, coma, Math.atan2(y, x));
+  }
+
+  /** The signed disc in the centre with which the field's mean is 0: focus at its best. */
+  public double bestCentreDiscPx(double stop) {
+    return -meanDiscPx(0, stop);
+  }
+
+  /**
    * The field's mean signed disc for a frame whose disc in the centre is {@code centreDiscPx}: what
    * refocusing would cure.
    *
@@ -76,6 +105,19 @@ public record LensSurface(
     double along = (disc + split) * (disc + split) / 16 + coma / 2;
     double across = (disc - split) * (disc - split) / 16 + coma / 6;
     return Moments.ofAxes(along, across, Math.atan2(y, x));
+  }
+
+  /** The discs alone at a place, see {@link #at}. */
+  StarBlur.Disc discAt(double x, double y, double centreDiscPx, double stop) {
+    double disc = discPx(x, y, centreDiscPx, stop);
+    double split = stop * astigmatismPx * (x * x + y * y) / 2;
+    return new StarBlur.Disc(Math.abs(disc + split), Math.abs(disc - split), Math.atan2(y, x));
+  }
+
+  /** Coma alone at a place, see {@link #at}. */
+  Moments comaAt(double x, double y, double stop) {
+    double coma = Math.max(0, comaPx2(x * x + y * y, stop));
+    return Moments.ofAxes(coma / 2, coma / 6, Math.atan2(y, x));
   }
 
   /** Their mean over the two axes. */

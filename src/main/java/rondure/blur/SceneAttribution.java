@@ -54,7 +54,7 @@ public final class SceneAttribution implements Attribution {
                   return judge(scene, budget, new Seen(told, overSky[i], paths.get(i), knock), i);
                 })
             .toList();
-    return new SceneVerdicts(frames, budget.shared().map(SceneBudget.Shared::explainedShare));
+    return new SceneVerdicts(frames, budget.shared());
   }
 
   /** What became of a frame's light, where that is silent the stars' over the sky's, its path. */
@@ -98,7 +98,7 @@ public final class SceneAttribution implements Attribution {
         Ground.ofBudget(frame, budget.frames().stream().flatMap(Optional::stream).count());
     return new Judged(
         verdict(probabilities, ground, seen.withKnock(findings.beside(alone))),
-        Optional.of(own.get().likelier(core).withHalo(missing)),
+        Optional.of(own.get().likelier(core).withHalo(missing).withCoreForm(core.visibleShare())),
         light.loss());
   }
 

@@ -33,6 +33,14 @@ record SceneBooks(
       return books.get(0);
     }
 
+    List<LensFinding> lenses() {
+      List<LensFinding> lenses = new ArrayList<>();
+      for (int i = 0; i < books.size(); i++) {
+        lenses.add(books.get(i).lens(explained.shares().get(i)));
+      }
+      return lenses;
+    }
+
     Rivals budgets(int k, BudgetBooks.Known facts) {
       return new Rivals(
           books.stream().map(one -> one.budget(k, facts)).toList(), explained.shares());
@@ -59,11 +67,7 @@ record SceneBooks(
     ExplainedShare explained = likelier.likeliest().explained();
     SceneBudget.Shared shared =
         new SceneBudget.Shared(
-            core,
-            likelier.explained().likeliest().lens(),
-            explained.scene(),
-            exposures,
-            explained.misfitPx2());
+            core, likelier.lenses(), explained.scene(), exposures, explained.misfitPx2());
     return new SceneBudget(frames, Optional.of(shared));
   }
 

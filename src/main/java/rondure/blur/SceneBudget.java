@@ -17,7 +17,8 @@ public record SceneBudget(List<Optional<FrameBudget>> frames, Optional<Shared> s
    * What the frames of a scene have in common.
    *
    * @param core the core and how far it may be trusted
-   * @param lens what the lens does over the field
+   * @param lenses what the lens does over the field: the likeliest first, then others that may
+   *     explain the scene as well
    * @param explainedShare share of the tensors' variation over field and frames, beyond their
    *     measuring errors, that the budget explains, 0 to 1: variation is what the best single round
    *     star leaves
@@ -26,14 +27,22 @@ public record SceneBudget(List<Optional<FrameBudget>> frames, Optional<Shared> s
    */
   public record Shared(
       CoreReading core,
-      LensSurface lens,
+      List<LensFinding> lenses,
       double explainedShare,
       List<ExposureReading> exposures,
       double misfitPx2) {
     public Shared {
       Objects.requireNonNull(core, "core");
-      Objects.requireNonNull(lens, "lens");
+      lenses = List.copyOf(lenses);
       exposures = List.copyOf(exposures);
+      if (lenses.isEmpty()) {
+        throw new IllegalArgumentException("a scene's budget needs a lens");
+      }
+    }
+
+    /** The likeliest lens. */
+    public LensSurface lens() {
+      return lenses.get(0).surface();
     }
   }
 

@@ -8,12 +8,11 @@ import java.util.Optional;
  * What is said about the frames of a scene.
  *
  * @param frames one for each frame, in order
- * @param explainedShare share of the tensors' variation over frames and field, beyond their
- *     measuring errors, that the budget explains (chi²), 0 to 1
+ * @param shared what the budget found the frames to have in common, where there is a budget
  */
-public record SceneVerdicts(List<Judged> frames, Optional<Double> explainedShare) {
+public record SceneVerdicts(List<Judged> frames, Optional<SceneBudget.Shared> shared) {
   public SceneVerdicts {
     frames = List.copyOf(frames);
-    Objects.requireNonNull(explainedShare, "explainedShare");
+    Objects.requireNonNull(shared, "shared");
   }
 }

@@ -15,12 +15,12 @@ import rondure.base.FrameProblem;
  *
  * @param size the picture
  * @param bits per sample
- * @param bytesPerPixel of the unpacked picture, at least 1
+ * @param bitsPerPixel of the unpacked picture
  * @param tagged the tone curve that the file states, if any
  * @param profiled true when there is a profile, readable or not
  */
 record PngChunks(
-    RasterSize size, int bits, int bytesPerPixel, Optional<ToneCurve> tagged, boolean profiled) {
+    RasterSize size, int bits, int bitsPerPixel, Optional<ToneCurve> tagged, boolean profiled) {
   private static final int FIRST_CHUNK = 8;
   private static final int PIECE = 1 << 18;
   private static final int LARGEST_PROFILE = 1 << 24;
@@ -55,8 +55,7 @@ record PngChunks(
       at += 12 + length;
     }
     Optional<ToneCurve> tagged = profile.hasRemaining() ? inflated(profile) : stated(srgb, gamma);
-    return new PngChunks(
-        size, bits, Math.max(1, samples * bits / 8), tagged, profile.hasRemaining());
+    return new PngChunks(size, bits, samples * bits, tagged, profile.hasRemaining());
   }
 
   private static String name(FileBytes file, long at) throws IOException, FrameProblem {

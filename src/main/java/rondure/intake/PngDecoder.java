@@ -19,7 +19,7 @@ final class PngDecoder {
       throws IOException, FrameProblem {
     PngChunks png = PngChunks.read(file);
     CompressedSize.checkPacked(
-        png.size(), png.size().areaPx() * png.bytesPerPixel(), file.length());
+        png.size(), png.size().areaPx() * png.bitsPerPixel() / 8, file.length());
     BufferedImage picture = read(file);
     if (picture.getColorModel() instanceof IndexColorModel palette && !grey(palette)) {
       throw new FrameProblem(

@@ -10,6 +10,7 @@ import rondure.blur.Attribution;
 import rondure.blur.Budget;
 import rondure.blur.FieldShape;
 import rondure.blur.Judged;
+import rondure.blur.SceneBudget;
 import rondure.blur.SceneReference;
 import rondure.blur.SceneVerdicts;
 import rondure.blur.Verdict;
@@ -90,7 +91,7 @@ final class SceneJudge {
     Iterator<Judged> next = answers.frames().iterator();
     List<JudgedShot> frames =
         frames(reading, (i, shape) -> measured(reading, i, shape, next.next()));
-    return judgement(reading, frames, answers.explainedShare(), Optional.empty());
+    return judgement(reading, frames, answers.shared(), Optional.empty());
   }
 
   private Judgement unexplained(SceneReading reading, SceneFault fault) {
@@ -111,7 +112,7 @@ final class SceneJudge {
   private Judgement judgement(
       SceneReading reading,
       List<JudgedShot> frames,
-      Optional<Double> explainedShare,
+      Optional<SceneBudget.Shared> shared,
       Optional<SceneFault> fault) {
     boolean[] aimedAnew = new boolean[frames.size()];
     for (int i = 0; i < aimedAnew.length; i++) {
@@ -125,7 +126,7 @@ final class SceneJudge {
       int until = k + 1 < starts.size() ? starts.get(k + 1) : aimedAnew.length;
       Orientation held = reading.shots().get(from).facts().orientation();
       List<FrameSky> own = reading.sky().frames().subList(from, until);
-      aims.add(new Aimed(from, until, SceneSolution.of(reading.sky(), own, held, explainedShare)));
+      aims.add(new Aimed(from, until, SceneSolution.of(reading.sky(), own, held, shared)));
     }
     return new Judgement(frames, reading.reference(), reading.statics(), aims, fault);
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import rondure.base.Orientation;
+import rondure.blur.SceneBudget;
 import rondure.sky.Camera;
 import rondure.sky.CameraFinding;
 import rondure.sky.FrameSky;
@@ -25,6 +26,8 @@ import rondure.sky.Spin;
  * @param projections how well each projection fits the stars' paths, best first
  * @param mount how the stars drift on a mount that follows the sky
  * @param explainedShare share of the star shapes' variation that the budget explains (chi²)
+ * @param shared core and lens as the budget found them, from all frames that were explained
+ *     together
  */
 public record SceneSolution(
     SceneSky.Finding finding,
@@ -35,7 +38,8 @@ public record SceneSolution(
     Optional<Double> poleErrorDeg,
     List<CameraFinding.Score> projections,
     Optional<Drift> mount,
-    Optional<Double> explainedShare) {
+    Optional<Double> explainedShare,
+    Optional<SceneBudget.Shared> shared) {
   public SceneSolution {
     Objects.requireNonNull(finding, "finding");
     Objects.requireNonNull(camera, "camera");
@@ -43,7 +47,32 @@ public record SceneSolution(
     Objects.requireNonNull(poleErrorDeg, "poleErrorDeg");
     Objects.requireNonNull(mount, "mount");
     Objects.requireNonNull(explainedShare, "explainedShare");
+    Objects.requireNonNull(shared, "shared");
     projections = List.copyOf(projections);
+  }
+
+  /** Where core and lens are not known. */
+  public SceneSolution(
+      SceneSky.Finding finding,
+      int registeredFrames,
+      Optional<Camera> camera,
+      boolean calibrated,
+      Optional<Double> centreDeclinationDeg,
+      Optional<Double> poleErrorDeg,
+      List<CameraFinding.Score> projections,
+      Optional<Drift> mount,
+      Optional<Double> explainedShare) {
+    this(
+        finding,
+        registeredFrames,
+        camera,
+        calibrated,
+        centreDeclinationDeg,
+        poleErrorDeg,
+        projections,
+        mount,
+        explainedShare,
+        Optional.empty());
   }
 
   /**
@@ -68,9 +97,13 @@ public record SceneSolution(
    * @param sky of all frames that were explained together
    * @param own frames of the scene among them, in time order
    * @param orientation in which the scene's pictures are displayed
+   * @param shared what the budget found the frames to have in common
    */
   static SceneSolution of(
-      SceneSky sky, List<FrameSky> own, Orientation orientation, Optional<Double> explainedShare) {
+      SceneSky sky,
+      List<FrameSky> own,
+      Orientation orientation,
+      Optional<SceneBudget.Shared> shared) {
     int registered = (int) own.stream().filter(FrameSky::isRegistered).count();
     Optional<Double> declination =
         sky.pole()
@@ -89,7 +122,8 @@ public record SceneSolution(
         declination.map(known -> sky.poleErrorDeg()),
         sky.projections(),
         MountDrift.of(sky).flatMap(d -> sky.camera().map(c -> Drift.of(d, c, orientation))),
-        explainedShare);
+        shared.map(SceneBudget.Shared::explainedShare),
+        shared);
   }
 
   /** The optical axis is (0, 0, 1); sin δ is its component along the north pole, -spin / rate. */

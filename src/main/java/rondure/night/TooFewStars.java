@@ -123,15 +123,15 @@ final class TooFewStars {
   }
 
   private static String empty(SkyState sky) {
-    if (sky.levelFraction() < BLACK || sky.clippedShare() > 0.5) {
-      return "the picture is black and holds no points of light (lens cap, cloud or too short an"
-          + " exposure)";
-    }
     if (sky.levelFraction() > BRIGHT) {
       return String.format(
           Locale.ROOT,
           "the sky is bright, %.0f %% of full scale (twilight, lit cloud or stray light)",
           100 * sky.levelFraction());
+    }
+    if (sky.levelFraction() < BLACK || sky.clippedShare() > 0.5) {
+      return "the picture is black and holds no points of light (lens cap, cloud or too short an"
+          + " exposure)";
     }
     return "it holds no points of light (cloud, or far out of focus)";
   }

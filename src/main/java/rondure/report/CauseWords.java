@@ -109,14 +109,19 @@ final class CauseWords {
     return (Ranking.isKeep(frame) && !cause.equals("NONE") ? "cause.kept." : "cause.") + cause;
   }
 
-  /** Evidence, most important first, then why it is not kept, then what to do about it. */
+  /**
+   * Evidence, most important first (the bar of a budget tells its shares), then why it is not kept,
+   * then what to do about it.
+   */
   List<String> sentences(NightFrame frame, Scene scene) {
     if (frame.verdict().isEmpty()) {
       return new GradeWords(words).sentences(frame);
     }
     List<String> sentences = new ArrayList<>();
     Mark mark = Mark.of(frame);
-    frame.verdict().get().evidence().forEach(seen -> sentences.add(evidence(seen, mark)));
+    frame.verdict().get().evidence().stream()
+        .filter(seen -> seen.kind() != Evidence.Kind.SHARES || frame.budget().isEmpty())
+        .forEach(seen -> sentences.add(evidence(seen, mark)));
     sentences.addAll(new GradeWords(words).sentences(frame));
     if (mark == Mark.UNDECIDED) {
       boolean two = frame.verdict().get().undecidedBetween().size() == 2;

@@ -31,8 +31,6 @@ final class CoursePage {
   /** Of more exposures only the shortest and the longest are named. */
   private static final int TRAILS_OF_SCENE = 3;
 
-  private static final int STOP_DOWN_SCENES = 4;
-
   private static final List<List<NightFrame>> NO_GROUPS = List.of();
   private final ReportContext context;
   private final int panelHeight;
@@ -70,8 +68,7 @@ final class CoursePage {
         charts,
         new EventWords(context.book(), context.words()).lines(),
         tabled.stream().map(tables::table).toList(),
-        page.trails(tabled.stream().map(SceneFigures::scene).toList()),
-        page.stopDown());
+        page.trails(tabled.stream().map(SceneFigures::scene).toList()));
   }
 
   private CourseView.Chart chart(List<NightFrame> frames, Axis axis, int number) {
@@ -206,14 +203,6 @@ final class CoursePage {
       }
     }
     return trails;
-  }
-
-  private List<String> stopDown() {
-    return context.book().scenes().stream()
-        .map(scene -> SceneFigures.of(context.book(), scene))
-        .flatMap(figures -> StopDown.sentence(figures, context.words()).stream())
-        .limit(STOP_DOWN_SCENES)
-        .toList();
   }
 
   private String trail(Scene scene, double seconds, double trailPx) {

@@ -9,14 +9,9 @@ import java.util.List;
  * @param events what happened, in time order, a sentence or two each
  * @param tables how far stars trail by exposure and aim
  * @param trails the trail the exposures can give, of the other scenes
- * @param stopDown whether stopping down would help, by scene
  */
 record CourseView(
-    List<Chart> charts,
-    List<String> events,
-    List<TrailTable> tables,
-    List<String> trails,
-    List<String> stopDown) {
+    List<Chart> charts, List<String> events, List<TrailTable> tables, List<String> trails) {
 
   /** A chart under its heading. */
   record Chart(String heading, PictureView picture) {}

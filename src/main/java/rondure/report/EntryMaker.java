@@ -1,6 +1,7 @@
 package rondure.report;
 
 import java.util.Locale;
+import rondure.blur.Budget;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
 import rondure.report.layout.Wording;
@@ -20,6 +21,10 @@ final class EntryMaker {
     this.numbers = new EntryNumbers(words);
   }
 
+  private String terms(Budget budget) {
+    return words.say("number.budget", "terms", BudgetWords.terms(budget.sky(), words));
+  }
+
   /**
    * @param position the frame's place in the book
    */
@@ -36,14 +41,15 @@ final class EntryMaker {
         FactsLine.of(frame.facts(), words),
         causes.heading(frame),
         causes.sentences(frame, scene),
-        pictures.budget(),
+        new EntryBudget(context).picture(frame, scene, position),
+        teacher ? frame.budget().map(this::terms).orElse("") : "",
         pictures.photographs(),
         pictures.regions(),
         pictures.map(scene),
         pictures.fan(),
         pictures.fanWords(),
-        pictures.averageStars(),
-        numbers.of(frame),
+        new EntryStars(context, frame).picture(position),
+        numbers.of(frame, teacher),
         teacher ? causes.likelihoods(frame) : "");
   }
 }

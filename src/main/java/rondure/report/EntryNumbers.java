@@ -28,47 +28,47 @@ final class EntryNumbers {
         .orElse(words.say("value.zonesUnknown"));
   }
 
-  List<EntryView.Number> of(NightFrame frame) {
+  /**
+   * @param all those of a teacher too
+   */
+  List<EntryView.Number> of(NightFrame frame, boolean all) {
     FrameShape shape = frame.shape().orElseThrow();
     List<EntryView.Number> numbers = new ArrayList<>();
-    add(numbers, "stars", Integer.toString(shape.starCount()));
-    add(
-        numbers,
-        "width",
-        shape
-            .fwhmArcsec()
-            .map(
-                arcsec ->
-                    words.say(
-                        "value.widthArcsec",
-                        "px",
-                        Figures.px(shape.fwhmPx()),
-                        "arcsec",
-                        Figures.fixed(arcsec < 9.95 ? 1 : 0, arcsec)))
-            .orElse(words.say("value.width", "px", Figures.px(shape.fwhmPx()))));
-    add(numbers, "roundness", Figures.fixed(2, shape.roundness()));
-    add(
-        numbers,
-        "direction",
-        words.say(
-            "value.direction",
-            "angle",
-            Figures.fixed(0, shape.elongationAngleDeg()),
-            "coherence",
-            Figures.percent(shape.directionCoherence())));
+    add(numbers, "width", width(shape));
     add(numbers, "zones", zones(shape));
-    add(
-        numbers,
-        "trail",
-        frame
-            .trailPredictedPx()
-            .map(trail -> words.say(trailKey(frame), "trail", Figures.px(trail)))
-            .orElse(words.say("value.trailUnknown")));
-    frame
-        .budget()
-        .ifPresent(budget -> add(numbers, "budget", BudgetWords.terms(budget.sky(), words)));
+    add(numbers, "roundness", Figures.fixed(2, shape.roundness()));
+    if (all) {
+      add(numbers, "direction", direction(shape));
+    }
+    add(numbers, "trail", trail(frame));
+    add(numbers, "stars", Integer.toString(shape.starCount()));
     add(numbers, "sky", Figures.smallPercent(shape.skyBackground()));
     return numbers;
+  }
+
+  private String width(FrameShape shape) {
+    String px = Figures.px(shape.fwhmPx());
+    return shape
+        .fwhmArcsec()
+        .map(arcsec -> Figures.fixed(arcsec < 9.95 ? 1 : 0, arcsec))
+        .map(arcsec -> words.say("value.widthArcsec", "px", px, "arcsec", arcsec))
+        .orElse(words.say("value.width", "px", px));
+  }
+
+  private String direction(FrameShape shape) {
+    return words.say(
+        "value.direction",
+        "angle",
+        Figures.fixed(0, shape.elongationAngleDeg()),
+        "coherence",
+        Figures.percent(shape.directionCoherence()));
+  }
+
+  private String trail(NightFrame frame) {
+    return frame
+        .trailPredictedPx()
+        .map(trail -> words.say(trailKey(frame), "trail", Figures.px(trail)))
+        .orElse(words.say("value.trailUnknown"));
   }
 
   /** A frame with a budget has its trail from the pole; else it is the longest there can be. */

@@ -15,6 +15,7 @@ import java.util.List;
  * @param cause heading: what softened it, and how sure that is
  * @param sentences evidence, what it means, what to do
  * @param budget the blur budget bar, or none
+ * @param budgetTerms the same in numbers, for a teacher; else empty
  * @param photographs the thumbnail, or none
  * @param regions sky and ground over the thumbnail
  * @param map ellipse map
@@ -35,6 +36,7 @@ record EntryView(
     String cause,
     List<String> sentences,
     List<PictureView> budget,
+    String budgetTerms,
     List<PictureView> photographs,
     PictureView regions,
     PictureView map,

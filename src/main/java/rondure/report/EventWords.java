@@ -3,8 +3,10 @@ package rondure.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import rondure.crew.FrameMeasurement;
 import rondure.intake.CaptureTime;
 import rondure.night.Event;
+import rondure.night.EventKind;
 import rondure.night.FrameSpan;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
@@ -12,6 +14,9 @@ import rondure.report.layout.Wording;
 
 /** Says what happened, when, how much, and what to do. */
 final class EventWords {
+  /** Frames that share no star stand at least half a diagonal apart, 0.39 of a side at 14 mm. */
+  private static final double FAR_SHARE = 1.0 / 3;
+
   private final NightBook book;
   private final Wording words;
 
@@ -36,7 +41,22 @@ final class EventWords {
         values.add(words.say("towards." + eighth));
       }
     }
-    return words.say("event." + event.kind() + weather(event), values.toArray(String[]::new));
+    return words.say("event." + event.kind() + variant(event), values.toArray(String[]::new));
+  }
+
+  private String variant(Event event) {
+    return event.kind() == EventKind.RE_AIM && isFar(event) ? ".far" : weather(event);
+  }
+
+  /** Whether so much of the view changed that the size of the jump is only its least. */
+  private boolean isFar(Event event) {
+    double jumpPx = event.sizes().getOrDefault("jumpPx", 0.0);
+    return book.frames()
+        .get(event.firstFrame())
+        .measurement()
+        .map(FrameMeasurement::field)
+        .filter(field -> jumpPx >= FAR_SHARE * Math.max(field.widthPx(), field.heightPx()))
+        .isPresent();
   }
 
   /** Whether the focus crept while the air cooled or warmed. */

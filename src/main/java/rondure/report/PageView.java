@@ -19,8 +19,9 @@ record PageView(
     List<Bookmark> bookmarks,
     String glance,
     String course,
-    String series,
+    String lens,
     String scenes,
+    String series,
     String tables,
     String method) {
 

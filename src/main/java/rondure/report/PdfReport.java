@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.time.LocalDateTime;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -101,14 +100,12 @@ public final class PdfReport {
     String glance = templates.fill("glance.html", GlancePage.view(context, fullEntries));
     boolean hasCourse = CoursePage.isWorthIt(context);
     String course = hasCourse ? templates.fill("course.html", CoursePage.view(context)) : "";
+    LensView lenses = LensPage.view(context);
+    String lens = lenses.blocks().isEmpty() ? "" : templates.fill("lens.html", lenses);
     List<SceneView> scenes = ScenePages.views(context, templates, fullEntries);
     boolean hasSeries = !context.book().focusSeries().isEmpty();
     String series = hasSeries ? templates.fill("series.html", SeriesPage.view(context)) : "";
     TablesView tables = TablesPage.view(context);
-    boolean hasTables =
-        !(tables.notMeasured().isEmpty()
-            && tables.leftOut().isEmpty()
-            && tables.copies().isEmpty());
     return templates.fill(
         PAGE,
         new PageView(
@@ -116,37 +113,22 @@ public final class PdfReport {
             context.settings().pageSize() == ReportSettings.PageSize.A4 ? "A4" : "letter",
             Figures.shortened(context.book().inputName(), LONGEST_FOOTER),
             context.settings().softwareVersion(),
-            bookmarks(context, scenes, hasCourse, hasTables),
+            new Bookmarks(context.words())
+                .part("glance", true)
+                .part("course", hasCourse)
+                .part("lens", !lens.isEmpty())
+                .scenes(scenes)
+                .part("series", hasSeries)
+                .part("tables", !tables.isEmpty())
+                .part("method", true)
+                .inOrder(),
             glance,
             course,
-            series,
+            lens,
             templates.fill("scenes.html", Map.of("scenes", scenes)),
-            hasTables ? templates.fill("tables.html", tables) : "",
+            series,
+            tables.isEmpty() ? "" : templates.fill("tables.html", tables),
             templates.fill("method.html", MethodView.of(context))));
-  }
-
-  private static List<PageView.Bookmark> bookmarks(
-      ReportContext context, List<SceneView> scenes, boolean hasCourse, boolean hasTables) {
-    List<PageView.Bookmark> bookmarks = new ArrayList<>();
-    bookmarks.add(bookmark(context, "glance"));
-    if (hasCourse) {
-      bookmarks.add(bookmark(context, "course"));
-    }
-    if (!context.book().focusSeries().isEmpty()) {
-      bookmarks.add(bookmark(context, "series"));
-    }
-    for (SceneView scene : scenes) {
-      bookmarks.add(new PageView.Bookmark(scene.title(), "#" + scene.id(), scene.bookmarks()));
-    }
-    if (hasTables) {
-      bookmarks.add(bookmark(context, "tables"));
-    }
-    bookmarks.add(bookmark(context, "method"));
-    return bookmarks;
-  }
-
-  private static PageView.Bookmark bookmark(ReportContext context, String key) {
-    return new PageView.Bookmark(context.words().say("bookmark." + key), "#" + key, List.of());
   }
 
   private static DocumentFacts facts(ReportContext context) {

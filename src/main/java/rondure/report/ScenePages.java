@@ -17,41 +17,89 @@ final class ScenePages {
   /** Of more groups of frames alike not every best is named. */
   private static final int MOST_BESTS = 6;
 
-  private ScenePages() {}
+  private static final int MOST_OF_A_NAME = 22;
+
+  /** So many rows fill the half page that an odd last entry leaves. */
+  private static final int MOST_ROWS_OF_HALF_A_PAGE = 24;
+
+  private final ReportContext context;
+  private final TemplateEngine templates;
+  private final Set<String> fullEntries;
+  private final EntryMaker maker;
+  private final Standings standings;
+  private final Map<String, Integer> positions;
+
+  private ScenePages(ReportContext context, TemplateEngine templates, Set<String> fullEntries) {
+    this.context = context;
+    this.templates = templates;
+    this.fullEntries = fullEntries;
+    this.maker = new EntryMaker(context);
+    this.standings = Standings.of(context.book());
+    this.positions = context.positions();
+  }
 
   static List<SceneView> views(
       ReportContext context, TemplateEngine templates, Set<String> fullEntries)
       throws TemplateProblem {
-    EntryMaker maker = new EntryMaker(context);
-    Standings standings = Standings.of(context.book());
-    Map<String, Integer> positions = context.positions();
+    ScenePages pages = new ScenePages(context, templates, fullEntries);
+    List<Scene> shown =
+        context.book().scenes().stream()
+            .filter(scene -> !Ranking.bestFirst(context.book(), scene).isEmpty())
+            .toList();
     List<SceneView> views = new ArrayList<>();
-    for (Scene scene : context.book().scenes()) {
-      List<String> entries = new ArrayList<>();
-      List<PageView.Bookmark> bookmarks = new ArrayList<>();
-      List<SceneView.FrameRow> rows = new ArrayList<>();
-      for (NightFrame frame : Ranking.bestFirst(context.book(), scene)) {
-        if (fullEntries.contains(frame.file()) && frame.measurement().isPresent()) {
-          EntryView entry = maker.entry(frame, scene, positions.get(frame.file()));
-          entries.add(templates.fill("entry.html", entry));
-          bookmarks.add(new PageView.Bookmark(entry.file(), "#" + entry.id(), List.of()));
-        } else {
-          rows.add(row(context, frame));
-        }
-      }
-      if (!entries.isEmpty() || !rows.isEmpty()) {
-        views.add(
-            new SceneView(
-                "scene-" + scene.number(),
-                title(context, scene),
-                facts(context, scene, entries.size() + rows.size()),
-                sentences(context, standings, scene),
-                entries,
-                bookmarks,
-                rows));
-      }
+    for (Scene scene : shown) {
+      views.add(pages.view(scene, views.isEmpty(), views.size() + 1 == shown.size()));
     }
     return views;
+  }
+
+  private boolean isFull(NightFrame frame) {
+    return fullEntries.contains(frame.file()) && frame.measurement().isPresent();
+  }
+
+  private SceneView view(Scene scene, boolean first, boolean last) throws TemplateProblem {
+    List<NightFrame> frames = Ranking.bestFirst(context.book(), scene);
+    List<EntryView> entries =
+        frames.stream()
+            .filter(this::isFull)
+            .map(frame -> maker.entry(frame, scene, positions.get(frame.file())))
+            .toList();
+    List<String> filled = new ArrayList<>();
+    for (EntryView entry : entries) {
+      filled.add(templates.fill("entry.html", entry));
+    }
+    boolean others = entries.size() < frames.size();
+    return new SceneView(
+        "scene-" + scene.number(),
+        title(context, scene),
+        facts(context, scene, frames.size()),
+        sentences(context, standings, scene),
+        entries.stream().map(entry -> indexItem(context, entry)).toList(),
+        first,
+        first && !entries.isEmpty(),
+        filled,
+        entries.stream()
+            .map(one -> new PageView.Bookmark(one.file(), "#" + one.id(), List.of()))
+            .toList(),
+        context.words().say(others ? "scene.others" : "scene.inNumbers"),
+        frames.stream()
+            .filter(frame -> others ? !isFull(frame) : last && fillsHalfAPage(entries.size()))
+            .map(frame -> row(context, frame))
+            .toList());
+  }
+
+  /** The first entry stands below the heading of its scene, the others two to a page. */
+  private static boolean fillsHalfAPage(int entries) {
+    return entries % 2 == 0 && entries <= MOST_ROWS_OF_HALF_A_PAGE;
+  }
+
+  private static SceneView.IndexItem indexItem(ReportContext context, EntryView entry) {
+    return new SceneView.IndexItem(
+        entry.mark(),
+        Figures.shortened(entry.file(), MOST_OF_A_NAME),
+        "#" + entry.id(),
+        context.words().say("scene.toEntry", "file", entry.file()),
+        entry.grade());
   }
 
   private static List<String> sentences(ReportContext context, Standings standings, Scene scene) {

@@ -6,10 +6,8 @@ import java.util.Optional;
 import rondure.night.Scene;
 import rondure.night.SceneSolution;
 import rondure.report.layout.Wording;
-import rondure.sky.Camera;
-import rondure.sky.Projection;
 
-/** What the stars of a scene told about its aim and its lens, in sentences. */
+/** What the stars of a scene told about its aim, in sentences. */
 final class SceneWords {
   /** Nobody explains everything. */
   private static final double MOST_EXPLAINED = 0.99;
@@ -34,15 +32,6 @@ final class SceneWords {
             d ->
                 sentences.add(
                     words.say("scene.aim", "declination", Figures.fixed(0, d).replace('-', '−'))));
-    solution
-        .camera()
-        .ifPresent(camera -> sentences.add(lens(camera, solution.calibrated(), words)));
-    if (solution.calibrated()) {
-      unlikeRectilinear(solution)
-          .ifPresent(
-              times ->
-                  sentences.add(words.say("scene.projection", "times", Figures.fixed(1, times))));
-    }
     sentences.add(explained(solution, words));
     return sentences;
   }
@@ -84,20 +73,5 @@ final class SceneWords {
         words.say("towards." + eighth),
         "axisOff",
         Figures.fixed(1, drift.axisOffDeg()) + "°");
-  }
-
-  /** How much more a rectilinear lens would miss, where another one was chosen. */
-  private static Optional<Double> unlikeRectilinear(SceneSolution solution) {
-    boolean bent =
-        solution.camera().map(c -> c.projection() != Projection.RECTILINEAR).orElse(false);
-    return solution.projections().stream()
-        .filter(score -> bent && score.projection() == Projection.RECTILINEAR)
-        .map(score -> Math.sqrt(score.criterion() / solution.projections().get(0).criterion()))
-        .findFirst();
-  }
-
-  private static String lens(Camera camera, boolean calibrated, Wording words) {
-    String key = calibrated ? "scene.lens." + camera.projection() : "scene.lens.asTold";
-    return words.say(key, "focalPx", Figures.fixed(0, camera.focalLengthPx()));
   }
 }

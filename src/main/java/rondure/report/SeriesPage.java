@@ -1,5 +1,6 @@
 package rondure.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -8,13 +9,14 @@ import rondure.night.FocusSeries;
 import rondure.night.FocusSeries.Point;
 import rondure.night.FocusSeries.Steps;
 import rondure.night.NightFrame;
+import rondure.report.layout.Wording;
 import rondure.report.picture.FocusChart;
 import rondure.stars.AverageStar;
 
 /** Makes the view of the focus test series. */
 final class SeriesPage {
   private static final int WIDTH = 655;
-  private static final int HEIGHT = 330;
+  private static final int HEIGHT = 430;
 
   private final ReportContext context;
   private final FocusSeries series;
@@ -67,42 +69,76 @@ final class SeriesPage {
 
   private PictureView picture(SeriesWords words) {
     String name = "series-" + series.number();
-    String axis = series.steps() == Steps.FROM_FIELD ? "discs" : "steps";
-    boolean counted = series.steps() == Steps.UNKNOWN;
-    context
-        .pictures()
-        .add(
-            name,
-            new FocusChart(
-                series.points().stream().map(this::point).toList(),
-                series.curve(),
-                context.words().say("series.axis." + (counted ? "frames" : axis)),
-                context.words().say("series.axis.moment")));
+    FrameNames names = FrameNames.of(files());
+    List<FocusChart.Point> points =
+        series.points().stream().map(point -> point(point, names)).toList();
+    context.pictures().add(name, new FocusChart(points, series.curve(), labels(words)));
     String alt =
         context
             .words()
             .say(
                 "alt.series",
                 "frames",
-                context.words().count("count.frame", series.points().size()),
+                context.words().count("count.frame", points.size()),
+                "narrowest",
+                narrowest(),
+                "widest",
+                widest(),
                 "answer",
                 words.answer());
     return new PictureView(name, alt, WIDTH, HEIGHT);
   }
 
-  private FocusChart.Point point(Point point) {
+  private List<String> files() {
+    return series.points().stream()
+        .map(p -> context.book().frames().get(p.frame()).file())
+        .toList();
+  }
+
+  private FocusChart.Labels labels(SeriesWords words) {
+    String axis = series.steps() == Steps.FROM_FIELD ? "discs" : "steps";
+    boolean counted = series.steps() == Steps.UNKNOWN;
+    Wording say = context.words();
+    return new FocusChart.Labels(
+        say.say("series.axis." + (counted ? "frames" : axis)),
+        say.say("series.axis.moment"),
+        say.say(
+            series.curve().isPresent() ? "series.label.nearest" : "series.label.sharpest",
+            "file",
+            Figures.shortened(context.book().frames().get(series.bestFrame()).file(), 32)),
+        words.minimum(),
+        words
+            .stepsBack()
+            .map(back -> say.say("series.label.back", "back", Figures.fixed(1, back))));
+  }
+
+  private String narrowest() {
+    return Figures.fixed(2, series.points().stream().mapToDouble(Point::px2).min().orElseThrow());
+  }
+
+  private String widest() {
+    return Figures.fixed(2, series.points().stream().mapToDouble(Point::px2).max().orElseThrow());
+  }
+
+  private FocusChart.Point point(Point point, FrameNames names) {
     NightFrame frame = context.book().frames().get(point.frame());
     Optional<AverageStar> star =
         frame.measurement().stream()
             .flatMap(m -> m.field().averageStars().stream())
             .filter(average -> average.zone() == AverageStar.Zone.WHOLE)
             .findFirst();
+    List<String> lines = new ArrayList<>(List.of(names.brief(frame.file())));
+    frame
+        .shape()
+        .map(shape -> context.words().say("value.width", "px", Figures.px(shape.fwhmPx())))
+        .ifPresent(lines::add);
     return new FocusChart.Point(
         point.position(),
         point.px2(),
         point.errorPx2(),
         point.frame() == series.bestFrame(),
         star,
-        frame.facts().orientation());
+        frame.facts().orientation(),
+        lines);
   }
 }

@@ -77,16 +77,42 @@ final class SeriesWords {
 
   private String whatToDo(Curve curve) {
     Point last = series.points().get(series.points().size() - 1);
-    double back = last.position() - curve.at();
-    boolean near = Math.abs(series.best().position() - curve.at()) < NOTHING_TO_TURN;
     return words.say(
-        near ? "series.do.near" : "series.do.turn",
+        stepsBack().isEmpty() ? "series.do.near" : "series.do.turn",
         "file",
         file(series.best()),
         "last",
         file(last),
         "back",
-        Figures.fixed(1, back));
+        Figures.fixed(1, last.position() - curve.at()));
+  }
+
+  /**
+   * Steps to turn back from the last frame; empty where a frame is as good, or nothing is known.
+   */
+  Optional<Double> stepsBack() {
+    Point last = series.points().get(series.points().size() - 1);
+    return series
+        .curve()
+        .filter(curve -> series.steps() != Steps.FROM_FIELD)
+        .filter(curve -> Math.abs(series.best().position() - curve.at()) >= NOTHING_TO_TURN)
+        .map(curve -> last.position() - curve.at());
+  }
+
+  /** Where the curve is lowest, and twice the standard error; nothing without a curve. */
+  String minimum() {
+    String unit = series.steps() == Steps.FROM_FIELD ? "discs" : "steps";
+    return series
+        .curve()
+        .map(
+            curve ->
+                words.say(
+                    "series.label.minimum." + unit,
+                    "at",
+                    Figures.fixed(2, curve.at()).replace('-', '−'),
+                    "error",
+                    Figures.fixed(2, 2 * curve.atError())))
+        .orElse("");
   }
 
   private String others(Others stretch) {

@@ -1,10 +1,14 @@
 package rondure.report;
 
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import rondure.base.RobustStats;
 import rondure.blur.Cause;
+import rondure.blur.Verdict;
 import rondure.intake.Fact;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -15,23 +19,30 @@ final class ShorterExposure {
   private ShorterExposure() {}
 
   /**
-   * The exposure at which the trail equals the stars' own width, for the first scene with frames
-   * that the sky may have trailed so far: the trail grows in proportion to the exposure.
+   * The exposure at which the trail equals the stars' own width, for the scene with the most frames
+   * that the sky may have trailed beyond it (the first of these): the trail grows in proportion to
+   * the exposure.
    */
   static Optional<String> of(ReportContext context) {
-    return context.book().scenes().stream()
-        .map(scene -> of(context, scene))
+    Map<Scene, List<NightFrame>> trailed = new LinkedHashMap<>();
+    context.book().scenes().forEach(scene -> trailed.put(scene, trailed(context, scene)));
+    return trailed.entrySet().stream()
+        .sorted(Comparator.comparingInt(entry -> -entry.getValue().size()))
+        .map(entry -> of(context, entry.getKey(), entry.getValue()))
         .flatMap(Optional::stream)
         .findFirst();
   }
 
-  private static Optional<String> of(ReportContext context, Scene scene) {
-    List<NightFrame> softened =
-        Ranking.bestFirst(context.book(), scene).stream()
-            .filter(frame -> frame.trailPredictedPx().isPresent())
-            .filter(frame -> frame.facts().exposureSeconds().isPresent())
-            .filter(ShorterExposure::mayTrail)
-            .toList();
+  private static List<NightFrame> trailed(ReportContext context, Scene scene) {
+    return Ranking.bestFirst(context.book(), scene).stream()
+        .filter(frame -> frame.trailPredictedPx().isPresent())
+        .filter(frame -> frame.facts().exposureSeconds().isPresent())
+        .filter(ShorterExposure::mayTrail)
+        .toList();
+  }
+
+  private static Optional<String> of(
+      ReportContext context, Scene scene, List<NightFrame> softened) {
     Optional<Double> ownWidth = SceneFigures.of(context.book(), scene).ownWidthPx();
     if (softened.isEmpty() || ownWidth.isEmpty()) {
       return Optional.empty();
@@ -68,8 +79,11 @@ final class ShorterExposure {
   }
 
   private static boolean standsBesideTrailing(NightFrame frame) {
-    List<Cause> between = frame.verdict().orElseThrow().undecidedBetween();
-    return between.isEmpty() || between.contains(Cause.TRAILING);
+    return frame
+        .verdict()
+        .map(Verdict::undecidedBetween)
+        .filter(between -> between.isEmpty() || between.contains(Cause.TRAILING))
+        .isPresent();
   }
 
   private static double median(List<NightFrame> frames, ToDoubleFunction<NightFrame> value) {

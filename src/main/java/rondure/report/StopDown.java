@@ -39,8 +39,6 @@ final class StopDown {
     return Optional.of(
         words.say(
             key,
-            "number",
-            Integer.toString(figures.scene().number()),
             "from",
             Figures.plain(1, fNumber.get()),
             "to",

@@ -11,6 +11,11 @@ import java.util.List;
  */
 record TablesView(List<Row> notMeasured, List<Row> leftOut, List<CopyRow> copies) {
 
+  /** Whether there is nothing to tell. */
+  boolean isEmpty() {
+    return notMeasured.isEmpty() && leftOut.isEmpty() && copies.isEmpty();
+  }
+
   /** A frame and why it was not measured. */
   record Row(String file, String status, String reason) {}
 

@@ -164,6 +164,16 @@ public record Camera(
     return theta <= projection.largestAngleRad() ? theta : Double.NaN;
   }
 
+  /**
+   * How much farther out than without distortion the lens draws what falls on a pixel, as a share
+   * of its distance from the centre: k1 ρ², below 0 for barrel distortion.
+   */
+  public double distortionShare(double xPx, double yPx) {
+    double distorted = length(xPx - centreXPx, yPx - centreYPx) / focalLengthPx;
+    double rho = RadialDistortion.undone(k1, distorted);
+    return k1 * rho * rho;
+  }
+
   /** √(x² + y²): a camera's numbers are far from the ends of the range that hypot guards. */
   private static double length(double x, double y) {
     return Math.sqrt(x * x + y * y);

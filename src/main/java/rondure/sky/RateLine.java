@@ -42,7 +42,8 @@ final class RateLine {
   /**
    * @param attitudes of the frames against one of them; null where not known
    * @param seconds when they were taken; NaN where not known
-   * @return empty with less than two times or less than 30 s between them
+   * @return empty with less than two times or less than 30 s between them, or where the frames that
+   *     agree with a line are all of one time
    */
   static Optional<RateLine> of(Rotation[] attitudes, double[] seconds, double stepSeconds) {
     double[] times = seconds.clone();
@@ -62,7 +63,8 @@ final class RateLine {
       }
     }
     int[] stretches = TurnStretches.of(turns, times, stepSeconds);
-    return Optional.of(through(new TurnLines(turns, times, stretches), times, span, stepSeconds));
+    RateLine line = through(new TurnLines(turns, times, stretches), times, span, stepSeconds);
+    return Optional.of(line).filter(found -> found.spin.rateRadPerS() > 0);
   }
 
   private static RateLine through(

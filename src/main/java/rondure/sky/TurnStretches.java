@@ -55,15 +55,15 @@ final class TurnStretches {
       double[][] turns, double[] times, int[] known, double stepSeconds) {
     double[] chi2 = new double[known.length];
     for (int axis = 0; axis < 3; axis++) {
-      double[] rates = new double[known.length - 1];
+      double[] steps = new double[known.length - 1];
       double[] gaps = new double[known.length - 1];
       for (int k = 1; k < known.length; k++) {
         gaps[k - 1] = times[known[k]] - times[known[k - 1]];
-        rates[k - 1] = (turns[known[k]][axis] - turns[known[k - 1]][axis]) / gaps[k - 1];
+        steps[k - 1] = turns[known[k]][axis] - turns[known[k - 1]][axis];
       }
-      double usual = RobustStats.median(rates);
-      double[] off = new double[rates.length];
-      Arrays.setAll(off, k -> (rates[k] - usual) * gaps[k]);
+      double usual = usualRate(steps, gaps);
+      double[] off = new double[steps.length];
+      Arrays.setAll(off, k -> steps[k] - usual * gaps[k]);
       double clock = Math.abs(usual) * stepSeconds / Math.sqrt(6);
       double sigma = Math.max(LEAST_STEP_RAD, Math.max(clock, RobustStats.madSigma(off)));
       for (int k = 1; k < known.length; k++) {
@@ -75,5 +75,12 @@ final class TurnStretches {
       breaks[k] = chi2[k] > MOST_CHI2;
     }
     return breaks;
+  }
+
+  /** Median of the rates, 1/s; frames of one time tell none. */
+  private static double usualRate(double[] steps, double[] gaps) {
+    double[] rates = new double[steps.length];
+    Arrays.setAll(rates, k -> gaps[k] > 0 ? steps[k] / gaps[k] : Double.NaN);
+    return RobustStats.median(rates);
   }
 }

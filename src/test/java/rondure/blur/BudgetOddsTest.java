@@ -27,7 +27,7 @@ class BudgetOddsTest {
   }
 
   private static Budget of(Terms sky, Terms error) {
-    return new Budget(sky, sky, error, 0, 0, 0, 1, 10, false);
+    return new Budget(sky, sky, error, 0, 0, 0, 1, 10, false, java.util.Optional.empty());
   }
 
   private static Map<Cause, Double> odds(FrameBudget budget, CoreReading core) {

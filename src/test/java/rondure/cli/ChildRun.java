@@ -82,9 +82,14 @@ final class ChildRun {
     return new Builder(home);
   }
 
-  /** Waits for the end. */
+  /** Waits for the end, for ten minutes. */
   Run end() throws IOException, InterruptedException {
-    if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
+    return end(PATIENCE_SECONDS);
+  }
+
+  /** Waits for the end. */
+  Run end(int patienceSeconds) throws IOException, InterruptedException {
+    if (!process.waitFor(patienceSeconds, TimeUnit.SECONDS)) {
       process.destroyForcibly();
       throw new AssertionError("the command did not end");
     }

@@ -53,6 +53,14 @@ class PngDecoderTest {
     return png(new int[] {3, 2, 16, 0}, extra, rows.array());
   }
 
+  /** 3000 x 3000 px of one bit are 1.1 MB, and Deflate packs 1032 bytes of them into one. */
+  @Test
+  void anEmptyPictureOfOneBitPacksIntoAFewHundredBytes() throws Exception {
+    byte[] file = png(new int[] {3000, 3000, 1, 0}, new byte[0], new byte[3000 * (1 + 375)]);
+    assertTrue(file.length < 3000, file.length + " bytes");
+    assertEquals(3000, Decoding.decode(file).plane().widthPx());
+  }
+
   static byte[] written(BufferedImage picture, String format) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     assertTrue(javax.imageio.ImageIO.write(picture, format, out));

@@ -218,6 +218,10 @@ class NightBuilderTest {
     black.linearity = Linearity.DEVELOPED;
     black.sky = new SkyState(0, 0, 0, 1, 1);
     assertTrue(only(black).reason().orElseThrow().contains("the picture is black"));
+    Exposures white = minute(0);
+    white.starCount = 0;
+    white.sky = new SkyState(65535, 0, 1, 1, 1);
+    assertTrue(only(white).reason().orElseThrow().contains("the sky is bright, 100 %"));
     Exposures bright = minute(0);
     bright.starCount = 0;
     bright.sky = new SkyState(8000, 900, 0.5, 1, 0);

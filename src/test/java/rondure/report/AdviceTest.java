@@ -2,6 +2,7 @@ package rondure.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -13,6 +14,7 @@ import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import rondure.blur.Cause;
 import rondure.blur.Verdict;
@@ -117,6 +119,27 @@ class AdviceTest {
                 Optional.of(
                     new Fact<>(turn.getAndIncrement() % 2 == 0 ? 13.0 : 80.0, Fact.Source.FILE)));
     assertEquals(Optional.of(13.0), usual);
+  }
+
+  /** Of two scenes with trails the advice is for the one where the sky spoilt more frames. */
+  @Test
+  void theShorterExposureIsForTheSceneWithMostTrails() throws TemplateProblem {
+    List<NightFrame> trailed =
+        BookFixture.night(300).frames().stream()
+            .filter(by(Mark.TRAILING).or(by(Mark.UNDECIDED)))
+            .toList();
+    int first = trailed.get(0).sceneNumber().orElseThrow();
+    List<NightFrame> more =
+        trailed.stream().filter(frame -> frame.sceneNumber().orElseThrow() != first).toList();
+    List<NightFrame> some = more.subList(0, 2);
+    NightBook both =
+        BookFixture.book("ridge", Stream.concat(trailed.stream().limit(1), some.stream()).toList());
+    Optional<String> ofTheMost = ShorterExposure.of(context(BookFixture.book("ridge", some)));
+    assertTrue(ofTheMost.isPresent());
+    assertEquals(ofTheMost, ShorterExposure.of(context(both)));
+    Optional<String> ofTheFirst =
+        ShorterExposure.of(context(BookFixture.book("ridge", trailed.subList(0, 1))));
+    assertNotEquals(ofTheFirst, ofTheMost);
   }
 
   /** 3 px a minute in 20 s is 1 px. */

@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import rondure.base.Orientation;
 import rondure.base.RobustStats;
+import rondure.blur.LensSurface;
 import rondure.blur.Verdict;
 import rondure.crew.FrameMeasurement;
 import rondure.intake.CaptureTime;
@@ -150,7 +151,43 @@ final class BookFixture {
             Optional.of(0.04),
             List.of(),
             Optional.empty(),
-            Optional.of(0.968)));
+            Optional.of(0.968),
+            Optional.of(LensFixture.shared(new LensSurface(0.9, -0.4, 1.2, 0.6, 0.8)))));
+  }
+
+  /** The same night where core and lens are not known. */
+  static NightBook withoutLens(NightBook book) {
+    return new NightBook(
+        book.inputName(),
+        book.nights(),
+        book.scenes().stream().map(BookFixture::withoutLens).toList(),
+        book.frames(),
+        book.ignoredCounts(),
+        book.staticDetections(),
+        book.events(),
+        book.focusSeries(),
+        book.notes());
+  }
+
+  private static Scene withoutLens(Scene scene) {
+    SceneSolution known = scene.solution();
+    return new Scene(
+        scene.number(),
+        scene.nightIndex(),
+        scene.cameraName(),
+        scene.focalLengthMm(),
+        scene.frames(),
+        scene.sharpestFwhmPx(),
+        new SceneSolution(
+            known.finding(),
+            known.registeredFrames(),
+            known.camera(),
+            known.calibrated(),
+            known.centreDeclinationDeg(),
+            known.poleErrorDeg(),
+            known.projections(),
+            known.mount(),
+            Optional.empty()));
   }
 
   private static NightSummary summary(int index, List<NightFrame> frames) {

@@ -161,7 +161,8 @@ class EntryWordsTest {
   @Test
   void aFrameThatIsNotKeptIsToldWhatAddsMostToIt() {
     Terms terms = new Terms(0.9, 0.03, 0.5, 0.03, 0.04, 0, 0.01);
-    Budget budget = new Budget(terms, terms, terms, 2.9, 0.7, 0.2, 0.96, 40, false);
+    Budget budget =
+        new Budget(terms, terms, terms, 2.9, 0.7, 0.2, 0.96, 40, false, Optional.empty());
     Verdict verdict =
         Verdict.of(
             probabilities(Cause.NONE, 0.9),

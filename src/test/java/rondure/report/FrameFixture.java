@@ -94,7 +94,7 @@ final class FrameFixture {
             kind == Kind.HAZY ? excess : 0,
             0.01);
     Terms error = new Terms(0.03, 0.04, 0.02, 0.02, 0.03, 0.01, 0.02);
-    return new Budget(terms, terms, error, 1.1, 0.7, 0.2, 0.96, 40, false);
+    return new Budget(terms, terms, error, 1.1, 0.7, 0.2, 0.96, 40, false, Optional.empty());
   }
 
   private boolean isPortrait() {

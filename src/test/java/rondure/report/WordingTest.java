@@ -66,13 +66,13 @@ class WordingTest {
       keys.addAll(List.of("glance.rest." + cause, "glance.cause." + cause));
     }
     keys.addAll(List.of("action.UNDECIDED.HAZE", "action.UNDECIDED.LENS"));
-    keys.addAll(List.of("action.UNDECIDED.FOCUS", "cause.unknown", "scene.lens.asTold"));
+    keys.addAll(List.of("action.UNDECIDED.FOCUS", "cause.unknown", "lens.projection.asTold"));
     keys.addAll(List.of("glance.rest.UNEXPLAINED", "advice.unexplained"));
     for (SceneSky.Finding finding : SceneSky.Finding.values()) {
       keys.add("scene.sky." + finding);
     }
     for (Projection projection : Projection.values()) {
-      keys.add("scene.lens." + projection);
+      keys.add("lens.projection." + projection);
     }
     for (GradeReason reason : GradeReason.values()) {
       if (reason != GradeReason.TIGHT) {
@@ -107,6 +107,7 @@ class WordingTest {
     }
     for (int eighth = 0; eighth < 8; eighth++) {
       keys.add("slope." + eighth);
+      keys.add("lens.side." + eighth);
     }
     keys.forEach(key -> assertTrue(words.has(key), key));
   }

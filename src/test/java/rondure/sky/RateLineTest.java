@@ -3,6 +3,7 @@ package rondure.sky;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -49,6 +50,34 @@ class RateLineTest {
     assertEquals(1, line(i -> i < 20 ? 0 : 1e-3).rateShare(), 4e-4);
     assertEquals(1, line(i -> sag[i]).rateShare(), 4e-4);
     assertEquals(1, line(i -> sag[i] + (i < 24 ? 0 : 1e-3)).rateShare(), 6e-4);
+  }
+
+  /** Clocks without seconds give two or more frames one time. */
+  @Test
+  void framesOfOneTimeLeaveTheRateAsItIs() {
+    Random random = new Random(4);
+    Rotation[] attitudes = new Rotation[FRAMES];
+    double[] seconds = new double[FRAMES];
+    for (int i = 0; i < FRAMES; i++) {
+      seconds[i] = 60.0 * (i / 8);
+      double x = SKY * seconds[i] + NOISE_RAD * random.nextGaussian();
+      attitudes[i] = new Vec(x, NOISE_RAD * random.nextGaussian(), 0).exp();
+    }
+    assertEquals(1, RateLine.of(attitudes, seconds, 0.01).orElseThrow().rateShare(), 1e-3);
+  }
+
+  /**
+   * Copies of one exposure, one of them with another exposure time in its facts: no turn at all.
+   */
+  @Test
+  void attitudesThatAreAllTheSameTellNoRate() {
+    Rotation[] attitudes = new Rotation[21];
+    double[] seconds = new double[21];
+    for (int i = 0; i < 21; i++) {
+      attitudes[i] = Rotation.NONE;
+      seconds[i] = i < 19 ? 5 : 36;
+    }
+    assertEquals(Optional.empty(), RateLine.of(attitudes, seconds, 0.01));
   }
 
   /** What never rests shows in the rate: nothing tells it from the sky. */

@@ -1,10 +1,7 @@
 package rondure.report.picture;
 
-import java.awt.BasicStroke;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.AffineTransform;
-import java.awt.image.BufferedImage;
+import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Map;
 import rondure.base.Orientation;
@@ -25,8 +22,6 @@ public record AverageStarRow(
   private static final double GAP = 8;
   private static final double LABELS = 14;
   private static final double SCALE_STRIP = 12;
-
-  private static final int PICTURE_SIDE = 168;
 
   public AverageStarRow {
     averages = List.copyOf(averages);
@@ -49,20 +44,8 @@ public record AverageStarRow(
     graphics.setColor(Palette.MUTED);
     graphics.setFont(ReportFonts.sans(9));
     graphics.drawString(words.say("picture.zone." + average.zone()), (float) left, 9f);
-    graphics.setRenderingHint(
-        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_NEAREST_NEIGHBOR);
-    BufferedImage image = StarTones.image(average, orientation, halfSidePx, PICTURE_SIDE);
-    AffineTransform place = AffineTransform.getTranslateInstance(left, LABELS);
-    place.scale(side / image.getWidth(), side / image.getHeight());
-    graphics.drawImage(image, place, null);
-    AffineTransform outline =
-        AffineTransform.getTranslateInstance(left + side / 2, LABELS + side / 2);
-    outline.scale(side / (2 * halfSidePx), side / (2 * halfSidePx));
-    graphics.setColor(Palette.STRETCHED);
-    graphics.setStroke(new BasicStroke(1f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-    graphics.draw(
-        outline.createTransformedShape(
-            HalfMaximumOutline.of(average.stamp(), average.samplesPerPx(), orientation)));
+    new StarPicture(average, orientation, halfSidePx)
+        .draw(graphics, new Rectangle2D.Double(left, LABELS, side, side));
   }
 
   private void drawScale(Graphics2D graphics, double side) {

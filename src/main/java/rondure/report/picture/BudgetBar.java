@@ -1,70 +1,110 @@
 package rondure.report.picture;
 
 import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
-import rondure.blur.Cause;
-import rondure.blur.Terms;
 
 /**
- * The blur budget of a frame as one bar: the star's second moment, the core first, then what each
- * cause adds, the largest next to the core. The core is as long in every frame of a scene whose
- * stars grow to at most four times its area, so that bars can be compared.
+ * The blur budget of a frame as one bar as long as its stars are wide, with a tick for each pixel,
+ * divided by the shares of the second moment: the core first, then the largest cause. Each part has
+ * its name and share below it, on a line of its own where they would overlap.
  *
- * @param terms of the frame
+ * @param parts core first
+ * @param widePx how wide the stars are
+ * @param label says so at the end of the bar
+ * @param fullPx the width that fills the bar, the same for all frames of a scene; wider stars' bars
+ *     are torn off
  * @param words names of the parts
  */
-public record BudgetBar(Terms terms, PictureWords words) implements Picture {
-  private static final double CORE_SHARE = 0.25;
-  private static final double BAR_HIGH = 11;
-  private static final double LEAST_LABELLED = 16;
-  private static final float FONT_SIZE = 8.5f;
+public record BudgetBar(
+    List<BudgetPart> parts, double widePx, String label, double fullPx, PictureWords words)
+    implements Picture {
+  private static final double TICKS = 4;
+  private static final double BAR_HIGH = 13;
+  private static final double ROOM_FOR_WORDS = 84;
+  private static final float FONT_SIZE = 9.6f;
+  private static final double LINE_HIGH = 11.5;
+  private static final double TORN = 16;
 
-  /** One part of the bar. */
-  private record Part(String name, double px2, Color colour, boolean isCore) {}
-
-  @Override
-  public void draw(Graphics2D graphics, double width, double height) {
-    List<Part> parts = parts();
-    double whole = parts.stream().mapToDouble(Part::px2).sum();
-    double unit = width / Math.max(whole, terms.corePx2() / CORE_SHARE);
-    Font font = ReportFonts.sans(FONT_SIZE);
-    graphics.setFont(font);
-    graphics.setStroke(new BasicStroke(0.8f));
-    double x = 0;
-    double freeFrom = 0;
-    for (Part part : parts) {
-      double length = part.px2() * unit;
-      graphics.setColor(part.colour());
-      graphics.fill(new Rectangle2D.Double(x, 0, length, BAR_HIGH));
-      graphics.setColor(Palette.PAPER);
-      graphics.draw(new Line2D.Double(x + length, 0, x + length, BAR_HIGH));
-      double wordsWide = graphics.getFontMetrics().stringWidth(part.name());
-      if (length >= LEAST_LABELLED && x >= freeFrom && x + wordsWide <= width) {
-        graphics.setColor(part.isCore() ? Palette.MUTED : part.colour());
-        graphics.drawString(part.name(), (float) x, (float) (BAR_HIGH + FONT_SIZE + 1));
-        freeFrom = x + wordsWide + 6;
-      }
-      x += length;
+  public BudgetBar {
+    parts = List.copyOf(parts);
+    if (!(widePx > 0 && fullPx > 0)) {
+      throw new IllegalArgumentException("widths must be > 0, were " + widePx + ", " + fullPx);
     }
   }
 
-  private List<Part> parts() {
-    List<Part> parts = new ArrayList<>();
-    for (Cause cause : Cause.values()) {
-      double px2 = terms.of(cause);
-      if (cause != Cause.NONE && px2 > 0) {
-        Mark mark = Mark.of(cause);
-        parts.add(new Part(words.say("mark." + mark), px2, mark.colour(), false));
-      }
+  /** The height that its labels need in a picture of this width. */
+  public double heightFor(double width) {
+    int lines = labels(width).stream().mapToInt(BudgetLabels.Label::line).max().orElse(0) + 1;
+    return TICKS + BAR_HIGH + 3 + lines * LINE_HIGH;
+  }
+
+  private double length(double width) {
+    return (width - ROOM_FOR_WORDS) * Math.min(1, widePx / fullPx);
+  }
+
+  private List<BudgetLabels.Label> labels(double width) {
+    return BudgetLabels.placed(parts, length(width), ReportFonts.sans(FONT_SIZE), words);
+  }
+
+  @Override
+  public void draw(Graphics2D graphics, double width, double height) {
+    double length = length(width);
+    drawTicks(graphics, length);
+    double x = 0;
+    for (BudgetPart part : parts) {
+      Rectangle2D place = new Rectangle2D.Double(x, TICKS, length * part.share(), BAR_HIGH);
+      part.filling().fill(graphics, place);
+      x += length * part.share();
     }
-    parts.sort((one, two) -> Double.compare(two.px2(), one.px2()));
-    parts.add(0, new Part(words.say("picture.core"), terms.corePx2(), Palette.HAIRLINE, true));
-    return parts;
+    graphics.setColor(Palette.MUTED);
+    graphics.setStroke(new BasicStroke(0.5f));
+    graphics.draw(new Rectangle2D.Double(0, TICKS, length, BAR_HIGH));
+    if (widePx > fullPx) {
+      drawTear(graphics, length);
+    }
+    graphics.setFont(ReportFonts.bold(FONT_SIZE));
+    graphics.setColor(Palette.INK);
+    graphics.drawString(label, (float) (length + 5), (float) (TICKS + BAR_HIGH - 3));
+    labels(width).forEach(one -> drawLabel(graphics, one));
+  }
+
+  private void drawTicks(Graphics2D graphics, double length) {
+    graphics.setColor(Palette.MUTED);
+    graphics.setStroke(new BasicStroke(0.5f));
+    double shown = Math.min(widePx, fullPx);
+    for (int px = 0; px <= shown && shown / length < 0.2; px++) {
+      double x = px * length / shown;
+      graphics.draw(new Line2D.Double(x, px % 5 == 0 ? 0 : 1.5, x, TICKS));
+    }
+  }
+
+  /** Two white strokes across the bar: it is longer than drawn. */
+  private static void drawTear(Graphics2D graphics, double length) {
+    graphics.setColor(Palette.PAPER);
+    graphics.setStroke(new BasicStroke(2f));
+    for (int i = 0; i < 2; i++) {
+      Path2D tear = new Path2D.Double();
+      tear.moveTo(length - TORN + 5 * i, TICKS + BAR_HIGH + 1);
+      tear.lineTo(length - TORN + 5 * i + 6, TICKS - 1);
+      graphics.draw(tear);
+    }
+  }
+
+  private static void drawLabel(Graphics2D graphics, BudgetLabels.Label label) {
+    double baseline = TICKS + BAR_HIGH + 1 + (label.line() + 1) * LINE_HIGH - 2;
+    graphics.setColor(Palette.MUTED);
+    graphics.setStroke(new BasicStroke(0.5f));
+    double bottom = baseline - (label.beside() ? 3.5 : FONT_SIZE - 1);
+    graphics.draw(new Line2D.Double(label.leaderX(), TICKS + BAR_HIGH, label.leaderX(), bottom));
+    if (label.beside()) {
+      graphics.draw(new Line2D.Double(label.leaderX(), bottom, label.leaderX() + 3, bottom));
+    }
+    graphics.setFont(ReportFonts.sans(FONT_SIZE));
+    graphics.setColor(Palette.INK);
+    graphics.drawString(label.words(), (float) label.x(), (float) baseline);
   }
 }

@@ -6,6 +6,7 @@ import java.awt.geom.Arc2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.util.List;
+import java.util.Optional;
 import rondure.base.Moments;
 import rondure.base.Orientation;
 import rondure.stars.Star;
@@ -13,9 +14,19 @@ import rondure.stars.Star;
 /**
  * Which way the stars are stretched, as displayed: a wheel of sectors, each as long as its share of
  * all the stretching. Opposite sectors are one direction. The thin ring is where all would end if
- * no direction were preferred.
+ * no direction were preferred. On the rim stands which way the sky moves them.
+ *
+ * @param stars measured, stored coordinates
+ * @param orientation how the frame is shown
+ * @param sky the sky's directions, where they are known
+ * @param words for the mark of the sky
  */
-public record DirectionFan(List<Star> stars, Orientation orientation) implements Picture {
+public record DirectionFan(
+    List<Star> stars, Orientation orientation, Optional<SkyDirections> sky, PictureWords words)
+    implements Picture {
+  private static final double MARGIN = 17;
+  private static final float FONT_SIZE = 9.4f;
+
   /** Sectors over half a turn. */
   static final int SECTORS = 12;
 
@@ -54,7 +65,7 @@ public record DirectionFan(List<Star> stars, Orientation orientation) implements
         strongest = i;
       }
     }
-    double radius = Math.min(width, height) / 2 - 2;
+    double radius = Math.min(width, height) / 2 - (sky.isPresent() ? MARGIN : 2);
     double perShare = radius / Math.max(largest, 3.0 / SECTORS);
     double x = width / 2;
     double y = height / 2;
@@ -68,6 +79,43 @@ public record DirectionFan(List<Star> stars, Orientation orientation) implements
     graphics.setColor(Palette.MUTED);
     graphics.setStroke(new BasicStroke(0.8f));
     graphics.draw(new Ellipse2D.Double(x - even, y - even, 2 * even, 2 * even));
+    sky.filter(SkyDirections::isOneWay).ifPresent(way -> drawSky(graphics, way, x, y, radius));
+  }
+
+  /** Arcs on both sides of the rim, a tick in the middle of each, the word at the upper one. */
+  private void drawSky(Graphics2D graphics, SkyDirections way, double x, double y, double radius) {
+    double spread = Math.max(2, Math.toDegrees(way.spreadRad()));
+    double middle = Math.toDegrees(way.middleRad());
+    double rim = radius + 2.5;
+    graphics.setColor(Palette.INK);
+    for (int half = 0; half < 2; half++) {
+      graphics.setStroke(new BasicStroke(2.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER));
+      double start = -(middle + spread) + 180 * half;
+      graphics.draw(
+          new Arc2D.Double(x - rim, y - rim, 2 * rim, 2 * rim, start, 2 * spread, Arc2D.OPEN));
+      graphics.setStroke(new BasicStroke(1f));
+      double angle = way.middleRad() + Math.PI * half;
+      double cos = Math.cos(angle);
+      double sin = Math.sin(angle);
+      double in = rim - 5;
+      double out = rim + 3.5;
+      graphics.draw(new Line2D.Double(x + in * cos, y + in * sin, x + out * cos, y + out * sin));
+    }
+    drawWord(graphics, x, y, rim, way.middleRad());
+  }
+
+  /** Beside the upper tick, clear of the arc. */
+  private void drawWord(Graphics2D graphics, double x, double y, double rim, double angle) {
+    String word = words.say("picture.fan.sky");
+    graphics.setFont(ReportFonts.sans(FONT_SIZE));
+    double wide = graphics.getFontMetrics().stringWidth(word);
+    double cos = -Math.cos(angle);
+    double sin = -Math.sin(angle);
+    double left = x + (rim + 5) * cos + (cos < -0.3 ? -wide : cos > 0.3 ? 0 : -wide / 2);
+    double fit = Math.max(0, Math.min(2 * x - wide, left));
+    boolean level = Math.abs(sin) < 0.45;
+    double base = level ? y + rim * sin - 7 : y + (rim + 4) * sin;
+    graphics.drawString(word, (float) fit, (float) base);
   }
 
   private static void drawCross(Graphics2D graphics, double x, double y, double radius) {

@@ -3,7 +3,6 @@ package rondure.report.picture;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
-import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
@@ -31,7 +30,13 @@ public record EllipseMap(
     implements Picture {
   private static final double REFERENCE_DRAWN = 7.5;
   private static final double LONGEST_DRAWN = 44;
-  private static final double SCALE_STRIP = 13;
+
+  /** Scale below the frame. */
+  public static final double SCALE_STRIP = 13;
+
+  /** Room around the frame for the ellipses of stars at its border. */
+  public static final double MARGIN = 11;
+
   private static final int ELLIPSES_MAX = 160;
 
   /** Stars less round than this are drawn as stretched. */
@@ -45,22 +50,21 @@ public record EllipseMap(
 
   @Override
   public void draw(Graphics2D graphics, double width, double height) {
-    DisplayFrame frame = DisplayFrame.fit(field, orientation, width - 1, height - SCALE_STRIP - 1);
-    Shape outline = new Rectangle2D.Double(0.5, 0.5, frame.width(), frame.height());
+    DisplayFrame frame =
+        DisplayFrame.fit(field, orientation, width - 2 * MARGIN, height - SCALE_STRIP - 2 * MARGIN);
+    AffineTransform before = graphics.getTransform();
+    graphics.translate(MARGIN, MARGIN);
     graphics.setColor(Palette.GROUND);
     graphics.fill(frame.ground(field.mask()));
+    graphics.setColor(Palette.HAIRLINE);
+    graphics.setStroke(new BasicStroke(0.6f));
+    graphics.draw(new Rectangle2D.Double(0, 0, frame.width(), frame.height()));
     double enlargement = enlargement();
-    List<Star> stars = spread(frame, enlargement);
-    Shape before = graphics.getClip();
-    graphics.clip(outline);
-    for (Star star : stars) {
+    for (Star star : spread(frame, enlargement)) {
       drawStar(graphics, frame, star, enlargement);
     }
-    graphics.setClip(before);
-    graphics.setColor(Palette.MUTED);
-    graphics.setStroke(new BasicStroke(0.7f));
-    graphics.draw(outline);
     drawScale(graphics, frame, enlargement);
+    graphics.setTransform(before);
   }
 
   /** Brightest first, leaving out those too close to one already taken to be read. */
@@ -115,8 +119,8 @@ public record EllipseMap(
     int barPx = ScaleBar.lengthPx(enlargement, 45);
     ScaleBar.draw(
         graphics,
-        0.5,
-        frame.height() + 7,
+        0,
+        frame.height() + MARGIN + 5,
         barPx * enlargement,
         words.say(
             "picture.ellipseScale",

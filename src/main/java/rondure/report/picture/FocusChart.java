@@ -2,50 +2,28 @@ package rondure.report.picture;
 
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.AffineTransform;
-import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import org.jfree.chart.ChartRenderingInfo;
-import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.plot.IntervalMarker;
-import org.jfree.chart.plot.ValueMarker;
-import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYErrorRenderer;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.Layer;
-import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.chart.ui.RectangleInsets;
-import org.jfree.data.xy.XYIntervalSeries;
-import org.jfree.data.xy.XYIntervalSeriesCollection;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
 import rondure.base.Orientation;
 import rondure.night.FocusSeries.Curve;
 import rondure.stars.AverageStar;
 
 /**
  * A focus curve: second moment against the position of the focus, the parabola, its minimum with
- * twice its error as a band, and an average star under each position.
+ * twice its error as a band, the way back to it, and an average star under each position.
  *
  * @param points in time order
  * @param curve the parabola, where there is one
- * @param positionLabel words and unit under the axis
- * @param momentLabel words and unit at the side
+ * @param labels what is written into it
  */
-public record FocusChart(
-    List<Point> points, Optional<Curve> curve, String positionLabel, String momentLabel)
+public record FocusChart(List<Point> points, Optional<Curve> curve, Labels labels)
     implements Picture {
   private static final int SAMPLES = 120;
-  private static final double STAMPS = 58;
-  private static final double LARGEST_STAMP = 52;
-  private static final int PICTURE_SIDE = 96;
-  private static final double[] HALF_SIDES_PX = {5, 8, 12, 20, 32};
+  private static final double RING = 11;
+  private static final double DOT = 11;
 
   /**
    * One frame.
@@ -56,6 +34,7 @@ public record FocusChart(
    * @param best whether it is the frame nearest to best focus
    * @param star its average star, where there is one
    * @param orientation how the frame is shown
+   * @param lines what stands under the star
    */
   public record Point(
       double position,
@@ -63,7 +42,24 @@ public record FocusChart(
       double errorPx2,
       boolean best,
       Optional<AverageStar> star,
-      Orientation orientation) {}
+      Orientation orientation,
+      List<String> lines) {
+    public Point {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  /**
+   * Words in the chart.
+   *
+   * @param position what runs along, with its unit
+   * @param moment what runs up, with its unit
+   * @param best the frame nearest to best focus
+   * @param minimum where best focus is
+   * @param back how far to turn back from the last frame, where that helps
+   */
+  public record Labels(
+      String position, String moment, String best, String minimum, Optional<String> back) {}
 
   public FocusChart {
     points = List.copyOf(points);
@@ -74,148 +70,78 @@ public record FocusChart(
 
   @Override
   public void draw(Graphics2D graphics, double width, double height) {
-    XYPlot plot = new XYPlot();
-    plot.setDomainAxis(positions());
-    plot.setRangeAxis(moments());
-    plot.setDataset(0, measured());
-    plot.setRenderer(0, signs());
-    curve.ifPresent(parabola -> addCurve(plot, parabola));
-    plot.setBackgroundPaint(null);
-    plot.setOutlineVisible(false);
-    plot.setRangeGridlinePaint(Palette.GROUND);
-    plot.setRangeGridlineStroke(new BasicStroke(0.7f));
-    plot.setDomainGridlinesVisible(false);
-    JFreeChart chart = new JFreeChart(null, ReportFonts.bold(10), plot, false);
-    chart.setBackgroundPaint(null);
-    chart.setPadding(new RectangleInsets(4, 0, 0, 4));
-    ChartRenderingInfo places = new ChartRenderingInfo();
-    chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height - STAMPS), places);
-    Rectangle2D area = places.getPlotInfo().getDataArea();
-    drawStars(graphics, plot, area, height - STAMPS + 4);
+    FocusPlot plot = FocusPlot.of(points, width, height);
+    curve.ifPresent(parabola -> FocusGuides.drawBand(graphics, plot, parabola, labels));
+    plot.drawAxes(graphics, labels);
+    curve.ifPresent(parabola -> drawCurve(graphics, plot, parabola));
+    points.forEach(point -> drawPoint(graphics, plot, point));
+    double last = points.get(points.size() - 1).position();
+    curve.ifPresent(parabola -> FocusGuides.drawWay(graphics, plot, last, parabola.at(), labels));
+    FocusStamps.draw(graphics, plot, points);
   }
 
-  private double least() {
-    return points.stream().mapToDouble(Point::position).min().orElseThrow();
-  }
-
-  private double most() {
-    return points.stream().mapToDouble(Point::position).max().orElseThrow();
-  }
-
-  private double margin() {
-    return Math.max(0.5, 0.06 * (most() - least()));
-  }
-
-  private NumberAxis positions() {
-    NumberAxis axis = new NumberAxis(positionLabel);
-    axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits(Locale.ROOT));
-    axis.setRange(least() - margin(), most() + margin());
-    style(axis);
-    return axis;
-  }
-
-  private NumberAxis moments() {
-    NumberAxis axis = new NumberAxis(momentLabel);
-    axis.setStandardTickUnits(NumberAxis.createStandardTickUnits(Locale.ROOT));
-    double highest = points.stream().mapToDouble(p -> p.px2() + p.errorPx2()).max().orElseThrow();
-    axis.setRange(0, 1.08 * highest);
-    style(axis);
-    return axis;
-  }
-
-  private static void style(NumberAxis axis) {
-    axis.setTickLabelFont(ReportFonts.sans(9.5f));
-    axis.setTickLabelPaint(Palette.MUTED);
-    axis.setAxisLinePaint(Palette.HAIRLINE);
-    axis.setTickMarkPaint(Palette.HAIRLINE);
-    axis.setLabelFont(ReportFonts.sans(10));
-    axis.setLabelPaint(Palette.MUTED);
-  }
-
-  /** The best frame is a series of its own: another sign. */
-  private XYIntervalSeriesCollection measured() {
-    XYIntervalSeries best = new XYIntervalSeries("best");
-    XYIntervalSeries others = new XYIntervalSeries("others");
-    for (Point point : points) {
-      XYIntervalSeries own = point.best() ? best : others;
-      double x = point.position();
-      own.add(x, x, x, point.px2(), point.px2() - point.errorPx2(), point.px2() + point.errorPx2());
-    }
-    XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();
-    data.addSeries(others);
-    data.addSeries(best);
-    return data;
-  }
-
-  private static XYErrorRenderer signs() {
-    XYErrorRenderer renderer = new XYErrorRenderer();
-    renderer.setDrawXError(false);
-    renderer.setErrorPaint(Palette.MUTED);
-    renderer.setErrorStroke(new BasicStroke(0.8f));
-    renderer.setSeriesShape(0, Mark.FOCUS.shape(0, 0, 11));
-    renderer.setSeriesPaint(0, Mark.FOCUS.colour());
-    renderer.setSeriesShape(1, new Ellipse2D.Double(-5, -5, 10, 10));
-    renderer.setSeriesPaint(1, Palette.SHARP);
-    return renderer;
-  }
-
-  private void addCurve(XYPlot plot, Curve parabola) {
-    XYSeries line = new XYSeries("curve", false, true);
-    double from = least() - margin();
-    double step = (most() + margin() - from) / SAMPLES;
+  private void drawCurve(Graphics2D graphics, FocusPlot plot, Curve parabola) {
+    Path2D line = new Path2D.Double();
     for (int i = 0; i <= SAMPLES; i++) {
-      line.add(from + i * step, parabola.px2At(from + i * step));
+      double position = plot.least() + i * (plot.most() - plot.least()) / SAMPLES;
+      double x = plot.x(position);
+      double y = plot.y(parabola.px2At(position));
+      if (i == 0) {
+        line.moveTo(x, y);
+      } else {
+        line.lineTo(x, y);
+      }
     }
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-    renderer.setSeriesPaint(0, Palette.INK);
-    renderer.setSeriesStroke(0, new BasicStroke(1f));
-    renderer.setDrawSeriesLineAsPath(true);
-    plot.setDataset(1, new XYSeriesCollection(line));
-    plot.setRenderer(1, renderer);
-    double twice = 2 * parabola.atError();
-    IntervalMarker band = new IntervalMarker(parabola.at() - twice, parabola.at() + twice);
-    band.setPaint(Palette.GROUND);
-    band.setAlpha(1f);
-    plot.addDomainMarker(band, Layer.BACKGROUND);
-    ValueMarker minimum = new ValueMarker(parabola.at());
-    minimum.setPaint(Palette.MUTED);
-    minimum.setStroke(
-        new BasicStroke(
-            1f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 4, new float[] {4, 3}, 0));
-    plot.addDomainMarker(minimum, Layer.FOREGROUND);
+    var clip = graphics.getClip();
+    graphics.clip(plot.area());
+    graphics.setColor(Palette.INK);
+    graphics.setStroke(new BasicStroke(1f));
+    graphics.draw(line);
+    graphics.setClip(clip);
   }
 
-  /** Of repeated frames, and of those too close, the first. */
-  private void drawStars(Graphics2D graphics, XYPlot plot, Rectangle2D area, double top) {
-    double room = area.getWidth() / Math.max(1, (most() - least() + 2 * margin()));
-    double side = Math.max(22, Math.min(LARGEST_STAMP, 0.92 * room));
-    double half = halfSidePx();
-    double free = Double.NEGATIVE_INFINITY;
-    List<Point> inOrder =
-        points.stream().sorted(java.util.Comparator.comparingDouble(Point::position)).toList();
-    graphics.setRenderingHint(
-        RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_NEAREST_NEIGHBOR);
-    for (Point point : inOrder) {
-      double x = plot.getDomainAxis().valueToJava2D(point.position(), area, RectangleEdge.BOTTOM);
-      if (point.star().isPresent() && x - side / 2 >= free) {
-        BufferedImage image =
-            StarTones.image(point.star().get(), point.orientation(), half, PICTURE_SIDE);
-        AffineTransform place = AffineTransform.getTranslateInstance(x - side / 2, top);
-        place.scale(side / PICTURE_SIDE, side / PICTURE_SIDE);
-        graphics.drawImage(image, place, null);
-        free = x + side / 2;
-      }
+  /** The best frame has another sign and its name. */
+  private void drawPoint(Graphics2D graphics, FocusPlot plot, Point point) {
+    double x = plot.x(point.position());
+    double y = plot.y(point.px2());
+    graphics.setColor(Palette.MUTED);
+    graphics.setStroke(new BasicStroke(0.8f));
+    double high = plot.y(point.px2() + point.errorPx2());
+    double low = plot.y(point.px2() - point.errorPx2());
+    if (low - high > RING) {
+      graphics.draw(new Line2D.Double(x, high, x, y - RING / 2));
+      graphics.draw(new Line2D.Double(x, y + RING / 2, x, low));
+      graphics.draw(new Line2D.Double(x - 3, high, x + 3, high));
+      graphics.draw(new Line2D.Double(x - 3, low, x + 3, low));
+    }
+    if (point.best()) {
+      Mark.NONE.draw(graphics, x, y, DOT / 0.68);
+      drawName(graphics, plot, x, y);
+    } else {
+      Mark.FOCUS.draw(graphics, x, y, RING / 0.88);
     }
   }
 
-  /** Three r.m.s. widths of the softest frame, but no more than the stamps can show. */
-  private double halfSidePx() {
-    double widest = Math.sqrt(points.stream().mapToDouble(Point::px2).max().orElseThrow());
-    for (double half : HALF_SIDES_PX) {
-      if (half >= 3 * widest) {
-        return half;
-      }
+  /** Between the arms of the curve, as low as they leave room. */
+  private void drawName(Graphics2D graphics, FocusPlot plot, double x, double y) {
+    graphics.setFont(ReportFonts.bold(10));
+    double half = graphics.getFontMetrics().stringWidth(labels.best()) / 2.0 + 8;
+    double base = y - DOT;
+    for (double side : new double[] {x - half, x + half}) {
+      double position = plot.position(side);
+      double arm = curve.map(c -> plot.y(c.px2At(position))).orElse(base);
+      base = Math.min(base, arm - DOT);
     }
-    return HALF_SIDES_PX[HALF_SIDES_PX.length - 1];
+    base = Math.max(base, plot.area().getMinY() + 12);
+    graphics.setColor(Palette.SHARP);
+    graphics.setStroke(new BasicStroke(0.6f));
+    if (y - DOT > base + 3) {
+      graphics.draw(new Line2D.Double(x, base + 3, x, y - DOT / 2));
+    }
+    Rectangle2D paper = new Rectangle2D.Double(x - half + 6, base - 10, 2 * half - 12, 12.5);
+    graphics.setColor(Palette.PAPER);
+    graphics.fill(paper.createIntersection(plot.area()));
+    graphics.setColor(Palette.SHARP);
+    plot.drawAbout(graphics, labels.best(), x, base);
   }
 }

@@ -26,5 +26,18 @@ public final class Palette {
   static final Color UNDECIDED = new Color(0x3D4654);
   static final Color ABSENT = new Color(0x808A95);
 
+  /** Light left over: as much as expected, and less. More is paper white. */
+  static final Color AS_EXPECTED = new Color(0xA9B4BF);
+
+  static final Color LESS_LIGHT = new Color(0x0E1C33);
+
   private Palette() {}
+
+  /** Between two colours: 0 is the first, 1 the second. */
+  static Color mixed(Color first, Color second, double part) {
+    return new Color(
+        (int) Math.round(first.getRed() + part * (second.getRed() - first.getRed())),
+        (int) Math.round(first.getGreen() + part * (second.getGreen() - first.getGreen())),
+        (int) Math.round(first.getBlue() + part * (second.getBlue() - first.getBlue())));
+  }
 }

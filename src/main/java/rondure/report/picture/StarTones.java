@@ -1,5 +1,6 @@
 package rondure.report.picture;
 
+import java.awt.Color;
 import java.awt.image.BufferedImage;
 import rondure.base.Orientation;
 import rondure.base.Stamp;
@@ -45,6 +46,11 @@ final class StarTones {
     int storedX = (int) DisplayTurn.storedX(orientation, x, y, side);
     int storedY = (int) DisplayTurn.storedY(orientation, x, y, side);
     return stamp.at(storedX, storedY);
+  }
+
+  /** The tone of light, a share of the peak. */
+  static Color of(double value) {
+    return new Color(tone(value));
   }
 
   /** From the dark of the night to white. */

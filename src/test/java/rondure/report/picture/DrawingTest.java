@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -30,19 +31,22 @@ class DrawingTest {
     return new Star(100, 100, 1000, 50, moments, 0.1, 0.1, 0.1, 3, 2, 0, 0, 1, 0.5);
   }
 
+  private static DirectionFan fan(Star star, Orientation orientation) {
+    return new DirectionFan(List.of(star), orientation, Optional.empty(), (key, values) -> key);
+  }
+
   @Test
   void theWheelPutsOneDirectionIntoOneSector() {
     Star stretched = star(Moments.ofAxes(4, 1, Math.toRadians(30)));
-    double[] shares = new DirectionFan(List.of(stretched), Orientation.NORMAL).shares();
+    double[] shares = fan(stretched, Orientation.NORMAL).shares();
     assertEquals(1, shares[2], 1e-12);
-    double[] turned = new DirectionFan(List.of(stretched), Orientation.ROTATED_90_CW).shares();
+    double[] turned = fan(stretched, Orientation.ROTATED_90_CW).shares();
     assertEquals(1, turned[8], 1e-12, "30° and a quarter turn clockwise are 120°");
   }
 
   @Test
   void roundStarsDoNotTurnTheWheel() {
-    double[] shares =
-        new DirectionFan(List.of(star(Moments.round(2))), Orientation.NORMAL).shares();
+    double[] shares = fan(star(Moments.round(2)), Orientation.NORMAL).shares();
     for (double share : shares) {
       assertEquals(0, share, 1e-12);
     }
