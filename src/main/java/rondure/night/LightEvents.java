@@ -31,10 +31,16 @@ final class LightEvents {
   private final EventSettings settings;
   private final double sigmas;
 
+  /** Light lost beyond what the air takes steadily, mag. */
+  private final double[] lost;
+
   private LightEvents(Course course, EventSettings settings) {
     this.course = course;
     this.settings = settings;
     this.sigmas = -Math.sqrt(2) * Erf.erfInv(2 * settings.falseAlarmRate() - 1);
+    double[] loss = new double[course.size()];
+    Arrays.setAll(loss, i -> course.course(i).lightLostMag().orElse(Double.NaN));
+    lost = course.isTimed() ? AirTrend.off(course.hours(), loss) : loss;
   }
 
   static List<Event> of(Course course, EventSettings settings) {
@@ -45,15 +51,8 @@ final class LightEvents {
   }
 
   private List<Event> losses() {
-    double[] lost = new double[course.size()];
     double[] noise = new double[course.size()];
-    for (int i = 0; i < lost.length; i++) {
-      lost[i] = course.course(i).lightLostMag().orElse(Double.NaN);
-      noise[i] = sigmas * course.course(i).lightLostErrorMag().orElse(Double.NaN);
-    }
-    if (course.isTimed()) {
-      lost = AirTrend.off(course.hours(), lost);
-    }
+    Arrays.setAll(noise, i -> sigmas * course.course(i).lightLostErrorMag().orElse(Double.NaN));
     List<Event> events = new ArrayList<>();
     for (Episode episode : episodes(lost, noise, settings.lossMag())) {
       int[] run = episode.run();
@@ -94,8 +93,7 @@ final class LightEvents {
   private double[] clear(double[] sky) {
     double[] clear = new double[sky.length];
     for (int i = 0; i < sky.length; i++) {
-      boolean dim = course.course(i).lightLostMag().orElse(0.0) > FOOT_SHARE * settings.lossMag();
-      clear[i] = dim ? Double.NaN : sky[i];
+      clear[i] = lost[i] > FOOT_SHARE * settings.lossMag() ? Double.NaN : sky[i];
     }
     return Arrays.stream(clear).allMatch(Double::isNaN) ? sky : clear;
   }
