@@ -16,6 +16,7 @@ import rondure.report.picture.Mark;
 /** The verdict on a frame in sentences: cause, how sure, evidence, what to do. */
 final class CauseWords {
   private static final double SURE_FROM = 0.8;
+  private static final double LEAST_SAID = 0.005;
 
   /** Every number that a sentence on evidence may use. */
   static final List<String> EVIDENCE_VALUES =
@@ -181,7 +182,7 @@ final class CauseWords {
     return words.say("slope." + eighth);
   }
 
-  /** All causes with their probabilities, likeliest first. */
+  /** The causes with their probabilities, likeliest first, those near 0 left out. */
   String likelihoods(NightFrame frame) {
     return frame
         .verdict()
@@ -190,6 +191,7 @@ final class CauseWords {
                 String.join(
                     "  ·  ",
                     verdict.probabilities().entrySet().stream()
+                        .filter(entry -> entry.getValue() >= LEAST_SAID)
                         .sorted(
                             Comparator.comparing(Map.Entry<Cause, Double>::getValue)
                                 .reversed()

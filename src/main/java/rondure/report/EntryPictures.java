@@ -17,10 +17,10 @@ import rondure.stars.StarField;
 
 /** The pictures of one frame's entry: registers each and says its size and its spoken words. */
 final class EntryPictures {
-  private static final double PHOTO_WIDTH = 200;
-  private static final double PHOTO_HEIGHT = 150;
+  private static final double PHOTO_WIDTH = 190;
+  private static final double PHOTO_HEIGHT = 138;
   private static final int MAP_WIDTH_LEAST = 222;
-  private static final int FAN = 108;
+  private static final int FAN = 102;
   private static final double NEARLY_ROUND_FROM = 0.85;
 
   private final ReportContext context;

@@ -46,6 +46,27 @@ record EntryView(
     List<Number> numbers,
     String likelihoods) {
 
+  /** Letters that a line of the sentences and of small print takes, and how high it is. */
+  private static final int LETTERS = 58;
+
+  private static final double LINE_PX = 15.2;
+  private static final double ROW_PX = 14.3;
+  private static final double FAN_AND_WORDS_PX = 150;
+  private static final double FIELD_PX = 45;
+
+  /** Whether the notes field stands below the numbers, as below the words is less room. */
+  boolean notesBeside() {
+    double left =
+        LINE_PX * lines(String.join(" ", sentences))
+            + ROW_PX * (lines(likelihoods) + lines(budgetTerms));
+    double bar = budget.stream().mapToDouble(PictureView::heightPx).sum();
+    return left > bar + Math.max(ROW_PX * numbers.size(), FAN_AND_WORDS_PX - FIELD_PX);
+  }
+
+  private static int lines(String text) {
+    return (text.length() + LETTERS - 1) / LETTERS;
+  }
+
   /** A name and its value. */
   record Number(String name, String value) {}
 }

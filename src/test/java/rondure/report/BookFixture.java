@@ -59,10 +59,15 @@ final class BookFixture {
 
   /** A night of one scene for small numbers, two scenes beyond 30 frames, two nights beyond 100. */
   static NightBook night(int frameCount) {
+    return night(frameCount, false);
+  }
+
+  /** The same, some of its frames upright or all of them. */
+  static NightBook night(int frameCount, boolean allUpright) {
     Random random = new Random(4711 + frameCount);
     List<NightFrame> frames = new ArrayList<>();
     for (int i = 0; i < frameCount; i++) {
-      frames.add(frame(i, frameCount, random));
+      frames.add(frame(i, frameCount, random, allUpright));
     }
     return book("Hollow Ridge, new moon", frames);
   }
@@ -205,12 +210,14 @@ final class BookFixture {
         (int) members.stream().filter(f -> f.grade().isPresent()).count());
   }
 
-  private static NightFrame frame(int i, int frameCount, Random random) {
+  private static NightFrame frame(int i, int frameCount, Random random, boolean upright) {
     Kind kind = kind(i, frameCount, random);
     FrameStatus status = status(i, frameCount);
     boolean withFacts = frameCount < 12 || i % 17 != 11;
     Orientation orientation =
-        frameCount >= 12 && i % 19 == 7 ? Orientation.ROTATED_90_CW : Orientation.NORMAL;
+        upright || (frameCount >= 12 && i % 19 == 7)
+            ? Orientation.ROTATED_90_CW
+            : Orientation.NORMAL;
     boolean secondScene = frameCount > 30 && i >= frameCount * 2 / 3;
     boolean secondNight = frameCount > 100 && i >= frameCount * 2 / 3;
     LocalDateTime time =

@@ -13,10 +13,16 @@ import rondure.base.Stamp;
 import rondure.blur.Budget;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
+import rondure.blur.FrameBlur;
+import rondure.blur.LensSurface;
+import rondure.blur.StarBlur;
 import rondure.blur.Terms;
 import rondure.blur.Verdict;
 import rondure.intake.ShotFacts;
 import rondure.night.FrameShape;
+import rondure.sky.Camera;
+import rondure.sky.Direction;
+import rondure.sky.Spin;
 import rondure.stars.AverageStar;
 import rondure.stars.Refusal;
 import rondure.stars.SkyMask;
@@ -94,7 +100,21 @@ final class FrameFixture {
             kind == Kind.HAZY ? excess : 0,
             0.01);
     Terms error = new Terms(0.03, 0.04, 0.02, 0.02, 0.03, 0.01, 0.02);
-    return new Budget(terms, terms, error, 1.1, 0.7, 0.2, 0.96, 40, false, Optional.empty());
+    return new Budget(terms, terms, error, 1.1, 0.7, 0.2, 0.96, 40, false, Optional.of(blur()));
+  }
+
+  /** Of the same stars, about. */
+  private FrameBlur blur() {
+    Camera camera = Camera.rectilinear(4012.5, WIDTH, HEIGHT);
+    double disc = kind == Kind.DEFOCUSED ? 6.4 : 0.4;
+    LensSurface lens = new LensSurface(0.4, 0.2, 1.5, 0.8, 0.3);
+    Spin sky = Spin.ofSky(Direction.of(0.1, -0.8, 0.59));
+    Moments shake = kind == Kind.SHAKEN ? Moments.line(7, 1.1) : Moments.round(0.02);
+    return new FrameBlur(
+        new FrameBlur.Optics(camera, WIDTH, HEIGHT, lens, new FrameBlur.Focus(disc, 1)),
+        new FrameBlur.Motion(sky, sky, 15, shake),
+        new StarBlur.Core(0.82, 0.9),
+        StarBlur.Glow.NONE);
   }
 
   private boolean isPortrait() {

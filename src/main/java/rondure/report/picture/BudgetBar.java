@@ -25,8 +25,8 @@ public record BudgetBar(
   private static final double TICKS = 4;
   private static final double BAR_HIGH = 13;
   private static final double ROOM_FOR_WORDS = 84;
-  private static final float FONT_SIZE = 9.6f;
-  private static final double LINE_HIGH = 11.5;
+  private static final float FONT_SIZE = 9.4f;
+  private static final double LINE_HIGH = 10.8;
   private static final double TORN = 16;
 
   public BudgetBar {

@@ -1,9 +1,12 @@
 package rondure.report.picture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.Color;
+import java.awt.Font;
+import java.awt.font.FontRenderContext;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -13,11 +16,20 @@ import java.util.Map;
 import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import rondure.base.Moments;
 import rondure.base.Orientation;
 import rondure.base.Stamp;
+import rondure.blur.FrameBlur;
+import rondure.blur.LensSurface;
+import rondure.blur.StarBlur;
+import rondure.blur.Terms;
+import rondure.sky.Camera;
+import rondure.sky.Direction;
+import rondure.sky.Projection;
+import rondure.sky.Spin;
 import rondure.stars.SkyMask;
 import rondure.stars.SkyState;
 import rondure.stars.Star;
@@ -44,12 +56,112 @@ class DrawingTest {
     assertEquals(1, turned[8], 1e-12, "30° and a quarter turn clockwise are 120°");
   }
 
+  /**
+   * The middle of a camera that looks at the horizon due south sees the sky move level; a quarter
+   * turn of the picture makes that upright.
+   */
+  @Test
+  void theSkysMarkLiesAlongTheMotionOfTheStars() {
+    SkyDirections level =
+        SkyDirections.of(looksSouth(), List.of(star(Moments.round(2))), Orientation.NORMAL)
+            .orElseThrow();
+    assertEquals(0, Math.sin(level.middleRad()), 1e-9);
+    assertTrue(level.isOneWay());
+    SkyDirections turned =
+        SkyDirections.of(looksSouth(), List.of(star(Moments.round(2))), Orientation.ROTATED_90_CW)
+            .orElseThrow();
+    assertEquals(Math.PI / 2, turned.middleRad(), 1e-9);
+    List<String> said = new ArrayList<>();
+    Drawn plain = Drawn.of(withSky(Optional.empty(), said), 116, 116);
+    assertEquals(List.of(), said, "no pole, no mark");
+    Drawn marked = Drawn.of(withSky(Optional.of(level), said), 116, 116);
+    assertEquals(List.of("picture.fan.sky"), said, "labelled");
+    assertTrue(marked.isDark(102, 58) && marked.isDark(14, 58), "at both ends of the level");
+    assertFalse(marked.isDark(58, 10) || plain.isDark(102, 58), "and nowhere else");
+  }
+
+  private static DirectionFan withSky(Optional<SkyDirections> sky, List<String> said) {
+    PictureWords words =
+        (key, values) -> {
+          said.add(key);
+          return key;
+        };
+    return new DirectionFan(List.of(star(Moments.round(2))), Orientation.NORMAL, sky, words);
+  }
+
+  /** The pole straight up in the picture: a camera that looks along the equator. */
+  private static FrameBlur looksSouth() {
+    Camera camera = new Camera(Projection.RECTILINEAR, 1000, 0, 100, 100);
+    Spin sky = Spin.ofSky(Direction.of(0, -1, 0));
+    return new FrameBlur(
+        new FrameBlur.Optics(camera, 200, 200, LensSurface.FLAT, new FrameBlur.Focus(0, 1)),
+        new FrameBlur.Motion(sky, sky, 10, Moments.round(0)),
+        new StarBlur.Core(0.9, 1),
+        StarBlur.Glow.NONE);
+  }
+
   @Test
   void roundStarsDoNotTurnTheWheel() {
     double[] shares = fan(star(Moments.round(2)), Orientation.NORMAL).shares();
     for (double share : shares) {
       assertEquals(0, share, 1e-12);
     }
+  }
+
+  /** All parts worth a word have name and share, however narrow, and no words overlap. */
+  @Property(tries = 200)
+  void everyPartOfABudgetIsLabelled(
+      @ForAll @DoubleRange(min = 0.3, max = 3) double core,
+      @ForAll @DoubleRange(min = 0, max = 4) double focus,
+      @ForAll @DoubleRange(min = 0, max = 2) double trail,
+      @ForAll @DoubleRange(min = 0, max = 0.2) double lens) {
+    Terms terms = new Terms(core, focus, trail, 0.05, lens, 0.04, 0.02);
+    List<BudgetPart> parts = BudgetPart.of(terms);
+    assertEquals(1, parts.stream().mapToDouble(BudgetPart::share).sum(), 1e-9);
+    PictureWords words = (key, values) -> values.isEmpty() ? key : values.get("name") + " 10 %";
+    Font font = ReportFonts.sans(9.6f);
+    List<BudgetLabels.Label> labels = BudgetLabels.placed(parts, 90, font, words);
+    assertEquals(parts.size(), labels.size());
+    FontRenderContext context = new FontRenderContext(null, true, true);
+    for (BudgetLabels.Label one : labels) {
+      double end = one.x() + font.getStringBounds(one.words(), context).getWidth();
+      for (BudgetLabels.Label other : labels) {
+        boolean crosses = other.leaderX() > one.x() && other.leaderX() < end;
+        assertFalse(other.line() > one.line() && crosses, "a leader crosses " + one + other);
+        boolean meets = other.line() == one.line() && other.x() > one.x() && other.x() < end;
+        assertFalse(meets, one + " meets " + other);
+      }
+    }
+  }
+
+  /** A bar is as long as its star is wide, up to the whole of the scene's scale. */
+  @Test
+  void barsOfOneSceneCompare() {
+    List<BudgetPart> parts = BudgetPart.of(new Terms(1, 0, 0, 1, 0, 0, 0));
+    double[] ends = new double[3];
+    double[] wide = {2, 4, 40};
+    for (int i = 0; i < wide.length; i++) {
+      BudgetBar bar = new BudgetBar(parts, wide[i], " ", 8, (key, values) -> " ");
+      ends[i] = Drawn.of(bar, 330, bar.heightFor(330)).lastInked(10);
+    }
+    assertEquals(2, ends[1] / ends[0], 0.03);
+    assertEquals(330 - 84, ends[2], 1.5);
+  }
+
+  /** Marching squares keep a level's area: of a cone of height 1, radius 20, half is 10 wide. */
+  @Test
+  void aContourEnclosesTheAreaAboveItsLevel() {
+    int side = 51;
+    double[] cone = new double[side * side];
+    for (int i = 0; i < cone.length; i++) {
+      cone[i] = 1 - Math.hypot(i % side - 25, i / side - 25) / 20;
+    }
+    Path2D half = Contour.of(cone, side, 0.5);
+    int inside = 0;
+    for (int i = 0; i < 500 * 500; i++) {
+      inside += half.contains(i % 500 / 10.0, i / 500 / 10.0) ? 1 : 0;
+    }
+    assertEquals(Math.PI * 100, inside / 100.0, 2);
   }
 
   /** FWHM of a Gaussian is 2 √(2 ln 2) σ, so the outline of σ = 2 px is 4.709 px wide. */
