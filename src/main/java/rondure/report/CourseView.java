@@ -13,8 +13,12 @@ import java.util.List;
 record CourseView(
     List<Chart> charts, List<String> events, List<TrailTable> tables, List<String> trails) {
 
-  /** A chart under its heading. */
-  record Chart(String heading, PictureView picture) {}
+  /**
+   * A chart under its heading.
+   *
+   * @param remarks what the chart cannot show, under it
+   */
+  record Chart(String heading, PictureView picture, List<String> remarks) {}
 
   /**
    * One scene's trails.

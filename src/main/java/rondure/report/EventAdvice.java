@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import rondure.intake.ShotFacts;
 import rondure.night.Event;
 import rondure.night.EventKind;
@@ -17,7 +18,7 @@ final class EventAdvice {
   private static final double GROWTH_PERCENT = 10;
 
   /** Which events tell what is behind a cause, the most telling first. */
-  private static final Map<Mark, List<EventKind>> BEHIND =
+  static final Map<Mark, List<EventKind>> BEHIND =
       Map.of(
           Mark.FOCUS,
           List.of(EventKind.FOCUS_CREEP, EventKind.FOCUS_KNOCKED),
@@ -37,17 +38,19 @@ final class EventAdvice {
     this.context = context;
   }
 
-  /** What to do against a cause, by the events behind it that took most frames. */
-  Optional<String> against(Mark mark) {
+  /** What to do against a cause, by the events behind it that softened most frames. */
+  Optional<AdvicePoint> against(Mark mark) {
     return BEHIND.getOrDefault(mark, List.of()).stream()
         .filter(kind -> !of(kind).isEmpty())
-        .max(Comparator.comparingInt(this::frames))
-        .map(this::sentence);
+        .max(
+            Comparator.comparingLong((EventKind kind) -> softened(kind, mark))
+                .thenComparingInt(this::frames))
+        .map(this::point);
   }
 
   /** Of the causes that softened no frame much, what their events advise all the same. */
-  List<String> besides(Map<Mark, Integer> tally) {
-    List<String> besides = new ArrayList<>();
+  List<AdvicePoint> besides(Map<Mark, Integer> tally) {
+    List<AdvicePoint> besides = new ArrayList<>();
     for (Mark mark : List.of(Mark.FOCUS, Mark.TRIPOD)) {
       if (!tally.containsKey(mark)) {
         against(mark).ifPresent(besides::add);
@@ -69,6 +72,15 @@ final class EventAdvice {
     return context.book().events().stream().filter(event -> event.kind() == kind).toList();
   }
 
+  /** Frames of its events that the cause softened. */
+  private long softened(EventKind kind, Mark mark) {
+    return of(kind).stream()
+        .flatMapToInt(event -> IntStream.rangeClosed(event.firstFrame(), event.lastFrame()))
+        .filter(i -> Mark.of(context.book().frames().get(i)) == mark)
+        .distinct()
+        .count();
+  }
+
   private int frames(EventKind kind) {
     return of(kind).stream()
         .mapToInt(
@@ -87,32 +99,31 @@ final class EventAdvice {
         .orElse(0);
   }
 
-  private String sentence(EventKind kind) {
+  private AdvicePoint point(EventKind kind) {
     double minutes = refocusMinutes(Math.max(1, largest(kind, "growthPercentPerHour")));
     double driftPxPerMin = largest(kind, "driftPxPerMin");
     double seconds = usualExposure(kind);
-    return context
-        .words()
-        .say(
-            "advice.event." + kind,
-            "times",
-            context.words().count("count.time", of(kind).size()),
-            "frames",
-            context.words().count("count.frame", frames(kind)),
-            "minutes",
-            context.words().count("count.minute", roundMinutes(minutes)),
-            "wider",
-            Figures.fixed(1, largest(kind, "wideningRatio")),
-            "jump",
-            Figures.px(largest(kind, "jumpPx")),
-            "drift",
-            Figures.plain(1, driftPxPerMin),
-            "smear",
-            Figures.px(driftPxPerMin / 60 * seconds),
-            "exposure",
-            Figures.exposure(seconds),
-            "lost",
-            Figures.percent(1 - Math.pow(10, -0.4 * largest(kind, "lostMag"))));
+    return AdvicePoint.of(
+        context.words(),
+        "advice.event." + kind,
+        "times",
+        context.words().count("count.time", of(kind).size()),
+        "frames",
+        context.words().count("count.frame", frames(kind)),
+        "minutes",
+        context.words().count("count.minute", roundMinutes(minutes)),
+        "wider",
+        Figures.fixed(1, largest(kind, "wideningRatio")),
+        "jump",
+        Figures.px(largest(kind, "jumpPx")),
+        "drift",
+        Figures.plain(1, driftPxPerMin),
+        "smear",
+        Figures.px(driftPxPerMin / 60 * seconds),
+        "exposure",
+        Figures.exposure(seconds),
+        "lost",
+        Figures.percent(1 - Math.pow(10, -0.4 * largest(kind, "lostMag"))));
   }
 
   private double usualExposure(EventKind kind) {

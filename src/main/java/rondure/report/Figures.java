@@ -12,6 +12,9 @@ final class Figures {
   private static final DateTimeFormatter DATE =
       DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
+  private static final DateTimeFormatter DAY_AND_MONTH =
+      DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
+
   private Figures() {}
 
   static String fixed(int decimals, double value) {
@@ -77,6 +80,10 @@ final class Figures {
 
   static String date(LocalDateTime time) {
     return DATE.format(time);
+  }
+
+  static String dayAndMonth(LocalDateTime time) {
+    return DAY_AND_MONTH.format(time);
   }
 
   /** A number by the unit at the end of its name: fwhmPx, angleDeg, widthRatio, starCount. */

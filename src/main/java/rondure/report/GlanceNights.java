@@ -3,15 +3,10 @@ package rondure.report;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.IntStream;
 import rondure.intake.CaptureTime;
 import rondure.night.Event;
-import rondure.night.EventKind;
-import rondure.night.NightFrame;
 import rondure.night.NightSummary;
 
 /** What the first page says of each night: how much of it is kept, and what spoiled the rest. */
@@ -21,14 +16,12 @@ final class GlanceNights {
   private static final int MOST_NIGHTS = 3;
   private static final int LONGEST_NAME = 28;
 
-  /** What was done on purpose spoils nothing. */
-  private static final Set<EventKind> ON_PURPOSE =
-      EnumSet.of(EventKind.RE_AIM, EventKind.EXPOSURE_CHANGED, EventKind.APERTURE_CHANGED);
-
   private final ReportContext context;
+  private final NightEvents events;
 
   private GlanceNights(ReportContext context) {
     this.context = context;
+    this.events = new NightEvents(context);
   }
 
   /** A line for each night; for a single one only what happened, if anything did. */
@@ -87,12 +80,12 @@ final class GlanceNights {
   private String happened(int night) {
     List<Event> all =
         context.book().events().stream()
-            .filter(event -> !ON_PURPOSE.contains(event.kind()))
-            .filter(event -> frame(event.firstFrame()).nightIndex().orElse(0) == night)
+            .filter(event -> !NightEvents.isOnPurpose(event))
+            .filter(event -> events.frame(event.firstFrame()).nightIndex().orElse(0) == night)
             .toList();
     List<String> said =
         all.stream()
-            .sorted(Comparator.comparingLong((Event event) -> -lost(event)))
+            .sorted(Comparator.comparingLong((Event event) -> -events.lost(event)))
             .limit(several() ? MOST_EVENTS_OF_SEVERAL : MOST_EVENTS)
             .sorted(Comparator.comparingInt(Event::firstFrame))
             .map(this::brief)
@@ -118,14 +111,6 @@ final class GlanceNights {
     return context.book().nights().size() > 1;
   }
 
-  /** Frames of the event that are not kept. */
-  private long lost(Event event) {
-    return IntStream.rangeClosed(event.firstFrame(), event.lastFrame())
-        .mapToObj(this::frame)
-        .filter(frame -> frame.sceneNumber().isPresent() && !Ranking.isKeep(frame))
-        .count();
-  }
-
   private String brief(Event event) {
     String first = when(event.firstFrame());
     String last = when(event.lastFrame());
@@ -134,7 +119,7 @@ final class GlanceNights {
         .say(
             first.equals(last) ? "glance.event" : "glance.eventFromTo",
             "kind",
-            context.words().say("glance.event." + event.kind()),
+            events.name(event),
             "first",
             first,
             "last",
@@ -142,14 +127,9 @@ final class GlanceNights {
   }
 
   private String when(int index) {
-    return frame(index)
-        .facts()
-        .captureTime()
-        .map(taken -> Figures.clock(taken.local()))
-        .orElse(Figures.shortened(frame(index).file(), LONGEST_NAME));
-  }
-
-  private NightFrame frame(int index) {
-    return context.book().frames().get(index);
+    return events
+        .time(index)
+        .map(Figures::clock)
+        .orElse(Figures.shortened(events.frame(index).file(), LONGEST_NAME));
   }
 }

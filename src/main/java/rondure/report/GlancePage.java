@@ -1,30 +1,27 @@
 package rondure.report;
 
 import java.time.LocalDateTime;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import rondure.intake.CaptureTime;
-import rondure.night.FrameShape;
-import rondure.night.NightFrame;
-import rondure.night.OutputUse;
+import rondure.report.GlanceView.BestRow;
+import rondure.report.GlanceView.CauseRow;
+import rondure.report.GlanceView.Numbered;
 import rondure.report.picture.Mark;
-import rondure.report.picture.NightStrip;
 
-/** Makes the view of "The night at a glance". */
+/** Makes the view of "The night at a glance", all of it on one page. */
 final class GlancePage {
-  private static final int STRIP_WIDTH = 655;
-  private static final int STRIP_HEIGHT_MOST = 125;
-
-  /** The strip gives way to the lines of the nights. */
-  private static final int STRIP_HEIGHT_PER_NIGHT = 15;
-
-  private static final int BEST = 5;
-  private static final int REMARKS = 2;
+  private static final double STRIP_MOST = 185;
+  private static final double STRIP_LEAST = 44;
+  private static final double STRIP_WANTED = 84;
+  private static final double GRADES = 37;
+  private static final double NOTE_LABEL = 27;
+  private static final double NOTE_LEAST = 26;
+  private static final double NOTE_MOST = 300;
+  private static final double CAPTION = 22;
   private static final int LONGEST_TITLE = 60;
-  private static final int LONGEST_NAME = 28;
   private final ReportContext context;
 
   private GlancePage(ReportContext context) {
@@ -35,24 +32,60 @@ final class GlancePage {
    * @param fullEntries files that have an entry to point to
    */
   static GlanceView view(ReportContext context, Set<String> fullEntries) {
-    GlancePage page = new GlancePage(context);
+    return new GlancePage(context).view(fullEntries);
+  }
+
+  private GlanceView view(Set<String> fullEntries) {
     Map<Mark, Integer> tally = context.tally(frame -> true);
+    String title = Figures.shortened(context.book().inputName(), LONGEST_TITLE);
+    String verdict = new GlanceVerdict(context).sentence();
+    GlanceCounts counts = new GlanceCounts(context);
+    List<CauseRow> causes = counts.causes(tally);
     List<String> nights = GlanceNights.lines(context);
+    List<AdvicePoint> advice = Advice.of(context, tally);
+    GlanceRoom room = new GlanceRoom(context);
+    room.takeHead(title, verdict);
+    room.takeWidePoints(nights);
+    room.takeAdvice(advice);
+    room.take(GRADES + CAPTION + NOTE_LABEL + NOTE_LEAST);
+    IntStream.range(0, nights.isEmpty() ? 3 : 4).forEach(i -> room.takeHeading());
+    room.takeHalves(causes.size());
+    double remarksLeast = GlanceRemarks.least(context, room);
+    List<BestRow> best =
+        room.left() - room.forBest(causes.size()) - remarksLeast < STRIP_WANTED
+            ? List.of()
+            : new GlanceBest(context, fullEntries).rows();
+    room.take(best.isEmpty() ? 0 : room.forBest(causes.size()));
+    double stripMost = room.left() - remarksLeast;
+    PictureView strip =
+        new GlanceStrip(context).view(Math.max(STRIP_LEAST, Math.min(STRIP_MOST, stripMost)));
+    room.take(strip.heightPx());
+    GlanceRemarks remarks = GlanceRemarks.of(context, room);
+    room.take(remarks.height(room));
     return new GlanceView(
-        Figures.shortened(context.book().inputName(), LONGEST_TITLE),
-        page.when(),
-        new GlanceVerdict(context).sentence(),
-        page.strip(nights.size()),
-        page.nightsTitle(nights),
+        title,
+        when(),
+        verdict,
+        counts.grades(),
+        strip,
+        counts.otherSigns(),
+        nightsTitle(nights),
         nights,
-        page.totals(),
-        page.uses(),
-        page.causes(tally),
-        page.best(fullEntries),
-        Advice.of(context, tally),
-        Problems.of(context),
-        context.book().notes().stream().limit(nights.size() > 1 ? 0 : REMARKS).toList(),
-        context.words().say("glance.noteTitle"));
+        causes,
+        counts.uses(),
+        counts.usesRemark(),
+        numbered(advice),
+        best,
+        remarks.lines(),
+        remarks.more(),
+        context.words().say("glance.noteTitle"),
+        Math.round(NOTE_LEAST + Math.max(0, Math.min(NOTE_MOST - NOTE_LEAST, room.left()))));
+  }
+
+  private static List<Numbered> numbered(List<AdvicePoint> advice) {
+    return IntStream.range(0, advice.size())
+        .mapToObj(i -> new Numbered(i + 1, advice.get(i).action(), advice.get(i).reason()))
+        .toList();
   }
 
   private String nightsTitle(List<String> nights) {
@@ -86,144 +119,5 @@ final class GlancePage {
             Figures.clock(last),
             "toDate",
             Figures.date(last));
-  }
-
-  private PictureView strip(int nights) {
-    NightStrip strip = new NightStrip(runs());
-    context.pictures().add("night-strip", strip);
-    String alt =
-        context
-            .words()
-            .say(
-                "alt.strip",
-                "frames",
-                context.words().count("count.frame", context.book().frames().size()),
-                "kept",
-                Integer.toString(context.kept()));
-    int most = STRIP_HEIGHT_MOST - STRIP_HEIGHT_PER_NIGHT * nights;
-    long height = Math.round(Math.ceil(strip.heightFor(STRIP_WIDTH, most)));
-    return new PictureView("night-strip", alt, STRIP_WIDTH, height);
-  }
-
-  /** The frames as they come; the first frame of another night starts a new run. */
-  private List<NightStrip.Run> runs() {
-    List<NightStrip.Run> runs = new ArrayList<>();
-    List<NightStrip.Item> run = new ArrayList<>();
-    Optional<Integer> night = Optional.empty();
-    for (NightFrame frame : context.book().frames()) {
-      Optional<Integer> its = frame.nightIndex();
-      if (its.isPresent() && night.isPresent() && !its.equals(night)) {
-        runs.add(new NightStrip.Run(run));
-        run = new ArrayList<>();
-      }
-      night = its.isPresent() ? its : night;
-      run.add(item(frame));
-    }
-    runs.add(new NightStrip.Run(run));
-    return runs;
-  }
-
-  private NightStrip.Item item(NightFrame frame) {
-    String time =
-        frame.facts().captureTime().map(taken -> Figures.clock(taken.local())).orElse("–");
-    return new NightStrip.Item(Mark.of(frame), Ranking.isKeep(frame), time);
-  }
-
-  private List<GlanceView.Total> totals() {
-    int copies = context.book().frames().stream().mapToInt(frame -> frame.copies().size()).sum();
-    List<GlanceView.Total> totals = new ArrayList<>();
-    add(totals, "measured", context.measured().size());
-    add(totals, "keep", context.kept());
-    int tests = (int) context.measured().stream().filter(NightFrame::isFocusTest).count();
-    if (tests > 0) {
-      add(totals, "focusTests", tests);
-    }
-    add(totals, "notMeasurable", countMarks(Mark.NOT_MEASURABLE));
-    add(totals, "leftOut", countMarks(Mark.LEFT_OUT));
-    add(totals, "copies", copies);
-    return totals;
-  }
-
-  /** Each frame counts once, by the largest use that it serves. */
-  private List<String> uses() {
-    if (context.measured().isEmpty()) {
-      return List.of();
-    }
-    return List.of(
-        context
-            .words()
-            .say(
-                "glance.uses",
-                "full",
-                Integer.toString(countUses(OutputUse.FULL_SIZE)),
-                "screen",
-                Integer.toString(countUses(OutputUse.SCREEN_4K)),
-                "web",
-                Integer.toString(countUses(OutputUse.WEB)),
-                "none",
-                Integer.toString(countUses(OutputUse.NONE))));
-  }
-
-  private int countUses(OutputUse use) {
-    return (int)
-        context.measured().stream()
-            .filter(frame -> frame.usefulness().filter(u -> u.largestUse() == use).isPresent())
-            .count();
-  }
-
-  private int countMarks(Mark mark) {
-    return (int) context.book().frames().stream().filter(f -> Mark.of(f) == mark).count();
-  }
-
-  private void add(List<GlanceView.Total> totals, String key, int count) {
-    totals.add(new GlanceView.Total(Integer.toString(count), context.words().say("total." + key)));
-  }
-
-  private List<GlanceView.CauseRow> causes(Map<Mark, Integer> tally) {
-    int most = tally.values().stream().mapToInt(count -> count).max().orElse(1);
-    return tally.entrySet().stream()
-        .sorted(
-            Map.Entry.<Mark, Integer>comparingByValue()
-                .reversed()
-                .thenComparing(Map.Entry.comparingByKey()))
-        .map(
-            entry ->
-                new GlanceView.CauseRow(
-                    context.mark(entry.getKey()),
-                    context.words().say("glance.cause." + entry.getKey()),
-                    Integer.toString(entry.getValue()),
-                    Math.max(1, Math.round(100.0 * entry.getValue() / most))))
-        .toList();
-  }
-
-  /** Of the frames to keep; where there is none, of all. */
-  private List<GlanceView.BestRow> best(Set<String> fullEntries) {
-    Map<String, Integer> positions = context.positions();
-    boolean anyKept = context.kept() > 0;
-    return context.measured().stream()
-        .filter(frame -> !anyKept || Ranking.isKeep(frame))
-        .sorted(Ranking.BEST_FIRST)
-        .limit(BEST)
-        .map(
-            frame -> {
-              FrameShape shape = frame.shape().orElseThrow();
-              String href =
-                  fullEntries.contains(frame.file()) ? "#frame-" + positions.get(frame.file()) : "";
-              String figures =
-                  context
-                      .words()
-                      .say(
-                          "glance.bestFigures",
-                          "width",
-                          Figures.px(shape.fwhmPx()),
-                          "roundness",
-                          Figures.fixed(2, shape.roundness()));
-              return new GlanceView.BestRow(
-                  context.mark(Mark.of(frame)),
-                  Figures.shortened(frame.file(), LONGEST_NAME),
-                  href,
-                  figures);
-            })
-        .toList();
   }
 }

@@ -23,6 +23,11 @@ import rondure.report.picture.Mark;
  */
 record ReportContext(NightBook book, ReportSettings settings, Wording words, Pictures pictures) {
 
+  /** Width of a picture as wide as the page's text, CSS pixels. */
+  int pictureWidthPx() {
+    return settings.pageSize() == ReportSettings.PageSize.A4 ? 652 : 675;
+  }
+
   /** The sign of a kind of frame, with the cause's name as its spoken form. */
   PictureView mark(Mark mark) {
     String name = "mark-" + mark;

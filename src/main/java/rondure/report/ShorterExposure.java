@@ -23,7 +23,7 @@ final class ShorterExposure {
    * that the sky may have trailed beyond it (the first of these): the trail grows in proportion to
    * the exposure.
    */
-  static Optional<String> of(ReportContext context) {
+  static Optional<AdvicePoint> of(ReportContext context) {
     Map<Scene, List<NightFrame>> trailed = new LinkedHashMap<>();
     context.book().scenes().forEach(scene -> trailed.put(scene, trailed(context, scene)));
     return trailed.entrySet().stream()
@@ -41,7 +41,7 @@ final class ShorterExposure {
         .toList();
   }
 
-  private static Optional<String> of(
+  private static Optional<AdvicePoint> of(
       ReportContext context, Scene scene, List<NightFrame> softened) {
     Optional<Double> ownWidth = SceneFigures.of(context.book(), scene).ownWidthPx();
     if (softened.isEmpty() || ownWidth.isEmpty()) {
@@ -56,19 +56,18 @@ final class ShorterExposure {
       return Optional.empty();
     }
     return Optional.of(
-        context
-            .words()
-            .say(
-                "advice.shorter",
-                "exposure",
-                Figures.exposure(exposureSeconds),
-                "trail",
-                Figures.px(trailPx),
-                "shorter",
-                Figures.aboutExposure(
-                    shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
-                "width",
-                Figures.px(widthPx)));
+        AdvicePoint.of(
+            context.words(),
+            "advice.shorter",
+            "exposure",
+            Figures.exposure(exposureSeconds),
+            "trail",
+            Figures.px(trailPx),
+            "shorter",
+            Figures.aboutExposure(
+                shorterSeconds >= 2 ? Math.floor(shorterSeconds) : shorterSeconds),
+            "width",
+            Figures.px(widthPx)));
   }
 
   private static boolean mayTrail(NightFrame frame) {

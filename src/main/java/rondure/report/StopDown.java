@@ -26,31 +26,35 @@ final class StopDown {
   }
 
   /** What to do where the lens softened frames. */
-  static Optional<String> advice(SceneFigures figures, Wording words) {
-    return say("advice.stopDown", figures, words);
+  static Optional<AdvicePoint> advice(SceneFigures figures, Wording words) {
+    return values(figures).map(values -> AdvicePoint.of(words, "advice.stopDown", values));
   }
 
   private static Optional<String> say(String key, SceneFigures figures, Wording words) {
+    return values(figures).map(values -> words.say(key, values));
+  }
+
+  private static Optional<String[]> values(SceneFigures figures) {
     Optional<Double> fNumber = figures.usual(ShotFacts::fNumber);
     Optional<Double> edge = figures.share(Budget::edge, Terms::lensPx2);
     if (fNumber.isEmpty() || edge.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        words.say(
-            key,
-            "from",
-            Figures.plain(1, fNumber.get()),
-            "to",
-            Figures.plain(1, fNumber.get() * Math.sqrt(2)),
-            "edge",
-            Figures.percent(edge.get()),
-            "lens",
-            percent(figures, Terms::lensPx2),
-            "focus",
-            percent(figures, Terms::focusPx2),
-            "moving",
-            percent(figures, StopDown::moving)));
+        new String[] {
+          "from",
+          Figures.plain(1, fNumber.get()),
+          "to",
+          Figures.plain(1, fNumber.get() * Math.sqrt(2)),
+          "edge",
+          Figures.percent(edge.get()),
+          "lens",
+          percent(figures, Terms::lensPx2),
+          "focus",
+          percent(figures, Terms::focusPx2),
+          "moving",
+          percent(figures, StopDown::moving)
+        });
   }
 
   private static double moving(Terms terms) {

@@ -284,18 +284,33 @@ final class BookFixture {
 
   /** The same frame, to look at more closely because it is wider than the best. */
   static NightFrame notKept(NightFrame frame) {
-    return with(frame, frame.verdict(), Optional.of(graded(false)), frame.measurement());
+    return with(
+        frame, frame.verdict(), frame.course(), Optional.of(graded(false)), frame.measurement());
+  }
+
+  /** The same frame with another course. */
+  static NightFrame withCourse(NightFrame frame, FrameCourse course) {
+    return with(frame, frame.verdict(), Optional.of(course), frame.graded(), frame.measurement());
   }
 
   /** The same frame with another verdict. */
   static NightFrame withVerdict(NightFrame frame, Verdict verdict) {
-    return with(frame, Optional.of(verdict), frame.graded(), frame.measurement());
+    return with(frame, Optional.of(verdict), frame.course(), frame.graded(), frame.measurement());
   }
 
   /** The same frame with another verdict, grade and measurement. */
   static NightFrame with(
       NightFrame frame,
       Optional<Verdict> verdict,
+      Optional<Graded> graded,
+      Optional<FrameMeasurement> measurement) {
+    return with(frame, verdict, frame.course(), graded, measurement);
+  }
+
+  private static NightFrame with(
+      NightFrame frame,
+      Optional<Verdict> verdict,
+      Optional<FrameCourse> course,
       Optional<Graded> graded,
       Optional<FrameMeasurement> measurement) {
     return new NightFrame(
@@ -311,7 +326,7 @@ final class BookFixture {
         frame.shape(),
         verdict,
         frame.budget(),
-        frame.course(),
+        course,
         frame.usefulness(),
         graded,
         measurement);

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import rondure.blur.Cause;
 import rondure.blur.Evidence;
 import rondure.intake.Fact;
+import rondure.night.EventKind;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
 import rondure.night.GradeReason;
@@ -63,11 +64,17 @@ class WordingTest {
     }
     for (Cause cause : Cause.values()) {
       keys.addAll(List.of("cause." + cause, "action." + cause, "advice." + cause));
-      keys.addAll(List.of("glance.rest." + cause, "glance.cause." + cause));
+      keys.add("glance.cause." + cause);
+      if (cause != Cause.NONE) {
+        keys.add("glance.what." + cause);
+      }
     }
     keys.addAll(List.of("action.UNDECIDED.HAZE", "action.UNDECIDED.LENS"));
     keys.addAll(List.of("action.UNDECIDED.FOCUS", "cause.unknown", "lens.projection.asTold"));
-    keys.addAll(List.of("glance.rest.UNEXPLAINED", "advice.unexplained"));
+    keys.addAll(List.of("glance.rest.UNEXPLAINED", "advice.unexplained", "glance.rest.NONE"));
+    for (EventKind kind : EventKind.values()) {
+      keys.addAll(List.of("event." + kind, "glance.event." + kind));
+    }
     for (SceneSky.Finding finding : SceneSky.Finding.values()) {
       keys.add("scene.sky." + finding);
     }

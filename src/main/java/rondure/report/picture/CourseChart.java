@@ -1,57 +1,48 @@
 package rondure.report.picture;
 
-import java.awt.BasicStroke;
 import java.awt.Graphics2D;
-import java.awt.Paint;
-import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
-import java.text.DateFormat;
-import java.text.SimpleDateFormat;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.TimeZone;
-import org.jfree.chart.ChartRenderingInfo;
-import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.DateAxis;
-import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.axis.ValueAxis;
-import org.jfree.chart.plot.CombinedDomainXYPlot;
-import org.jfree.chart.plot.PlotOrientation;
-import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.RectangleInsets;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
 
 /**
- * Several quantities against time or order, one above another on one axis.
+ * Several quantities against time or order, one above another on one axis, with the night's events
+ * named under it.
  *
  * @param panels from top to bottom
  * @param axis what runs to the right
- * @param axisLabel words under the axis
+ * @param events the weightiest first
+ * @param scenes where scenes begin, left to right; none where there is only one
+ * @param lanes for the names of events, at most
  */
-public record CourseChart(List<Panel> panels, Axis axis, String axisLabel) implements Picture {
-  /** Shorter nights have marks on the axis closer than a minute. */
-  private static final double BRIEF_MILLIS = 10 * 60_000;
-
-  /** What runs to the right. */
-  public enum Axis {
-    /** Milliseconds of the camera's clock, shown as hours and minutes. */
-    TIME,
-    /** Frame numbers. */
-    ORDER
-  }
+public record CourseChart(
+    List<Panel> panels, CourseAxis axis, List<Event> events, List<SceneStart> scenes, int lanes)
+    implements Picture {
+  static final float FONT_SIZE = 9.5f;
+  static final double GUTTER = 37;
+  static final double RIGHT = 3;
+  private static final double SCENES_ROOM = 14;
+  private static final double AXIS_ROOM = 17;
+  private static final double LANE_HIGH = 17;
+  private static final double WIDEST_BAND = 0.4;
+  private static final double LEAST_BAR = 2.5;
 
   /**
    * One quantity.
    *
-   * @param title words at the top of the panel: quantity, unit, which way is better
-   * @param lines one for each scene
+   * @param title quantity and unit
+   * @param meaning which way is better, and the middle
+   * @param lines values of consecutive frames, joined
    * @param lowest lower end of the axis
    * @param highest upper end of the axis
+   * @param heightPx of the panel with its title
    */
-  public record Panel(String title, List<Line> lines, double lowest, double highest) {
+  public record Panel(
+      String title,
+      String meaning,
+      List<Line> lines,
+      double lowest,
+      double highest,
+      double heightPx) {
     public Panel {
       lines = List.copyOf(lines);
       if (!(highest > lowest)) {
@@ -76,133 +67,92 @@ public record CourseChart(List<Panel> panels, Axis axis, String axisLabel) imple
    */
   public record Point(double x, double y, Mark mark) {}
 
-  private static final double TITLE_ROOM = 20;
+  /**
+   * @param words a few
+   * @param from where it began on the axis
+   * @param to where it ended
+   */
+  public record Event(String words, double from, double to) {}
+
+  /**
+   * @param x where on the axis
+   * @param words its name in short
+   */
+  public record SceneStart(double x, String words) {}
 
   public CourseChart {
     panels = List.copyOf(panels);
+    events = List.copyOf(events);
+    scenes = List.copyOf(scenes);
+  }
+
+  /** The height it needs at a width (CSS pixels). */
+  public double heightFor(double width) {
+    int used = 1 + places(width).stream().mapToInt(EventLanes.Place::lane).max().orElse(-1);
+    return top() + panelsHigh() + AXIS_ROOM + used * LANE_HIGH + 2;
+  }
+
+  /** How many events find no place under the axis at a width. */
+  public int unnamed(double width) {
+    return events.size()
+        - places(width).stream().mapToInt(place -> place.named().bars().size()).sum();
+  }
+
+  private double top() {
+    return scenes.isEmpty() ? 0 : SCENES_ROOM;
+  }
+
+  private double panelsHigh() {
+    return panels.stream().mapToDouble(Panel::heightPx).sum();
+  }
+
+  private static double plotWidth(double width) {
+    return width - GUTTER - RIGHT;
+  }
+
+  List<EventLanes.Place> places(double width) {
+    double plot = plotWidth(width);
+    List<EventLanes.Named> named =
+        events.stream().map(e -> new EventLanes.Named(e.words(), List.of(bar(e, plot)))).toList();
+    return EventLanes.place(EventLanes.joined(named), plot, lanes);
+  }
+
+  private EventLanes.Bar bar(Event event, double plot) {
+    double from = axis.x(event.from(), plot);
+    double to = axis.x(event.to(), plot);
+    double lacking = Math.max(0, LEAST_BAR - (to - from)) / 2;
+    return new EventLanes.Bar(from - lacking, to + lacking);
   }
 
   @Override
   public void draw(Graphics2D graphics, double width, double height) {
-    CombinedDomainXYPlot plot = new CombinedDomainXYPlot(domainAxis());
-    plot.setGap(TITLE_ROOM + 10);
-    plot.setOrientation(PlotOrientation.VERTICAL);
+    double plot = plotWidth(width);
+    List<EventLanes.Place> places = places(width);
+    drawBands(graphics, places, plot);
+    CourseAxisDrawing around = new CourseAxisDrawing(axis, plot);
+    around.drawScenes(graphics, scenes, top() + panelsHigh());
+    double top = top();
     for (Panel panel : panels) {
-      plot.add(plotOf(panel), 1);
+      new PanelDrawing(panel, axis, plot).draw(graphics, top);
+      top += panel.heightPx();
     }
-    JFreeChart chart = new JFreeChart(null, ReportFonts.bold(10), plot, false);
-    chart.setBackgroundPaint(null);
-    chart.setPadding(new RectangleInsets(TITLE_ROOM, 0, 0, 4));
-    ChartRenderingInfo places = new ChartRenderingInfo();
-    chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height), places);
-    graphics.setFont(ReportFonts.bold(10.5f));
-    graphics.setColor(Palette.INK);
-    for (int i = 0; i < panels.size(); i++) {
-      Rectangle2D area = places.getPlotInfo().getSubplotInfo(i).getDataArea();
-      graphics.drawString(panels.get(i).title(), (float) area.getX(), (float) area.getY() - 8);
-    }
+    around.drawAxis(graphics, top);
+    double lanesTop = top + AXIS_ROOM;
+    places.forEach(
+        place -> around.drawEvent(graphics, place, lanesTop + place.lane() * LANE_HIGH + 2));
   }
 
-  private ValueAxis domainAxis() {
-    double least = Double.POSITIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    for (Panel panel : panels) {
-      for (Line line : panel.lines()) {
-        for (Point point : line.points()) {
-          least = Math.min(least, point.x());
-          most = Math.max(most, point.x());
+  /** A pale band through all panels while something happened, unless it took most of the night. */
+  private void drawBands(Graphics2D graphics, List<EventLanes.Place> places, double plot) {
+    graphics.setColor(Palette.GROUND);
+    for (EventLanes.Place place : places) {
+      double bottom = top() + panelsHigh() + AXIS_ROOM + place.lane() * LANE_HIGH + 2;
+      for (EventLanes.Bar bar : place.named().bars()) {
+        double wide = bar.to() - bar.from();
+        if (wide <= WIDEST_BAND * plot) {
+          graphics.fill(new Rectangle2D.Double(GUTTER + bar.from(), top(), wide, bottom - top()));
         }
       }
-    }
-    double margin = Math.max(axis == Axis.TIME ? 60_000 : 1, 0.02 * (most - least));
-    boolean brief = most - least < BRIEF_MILLIS;
-    ValueAxis domain = axis == Axis.TIME ? timeAxis(brief ? "HH:mm:ss" : "HH:mm") : orderAxis();
-    if (least <= most) {
-      domain.setRange(least - margin, most + margin);
-    }
-    style(domain);
-    domain.setLabel(axisLabel);
-    domain.setLabelFont(ReportFonts.sans(10));
-    domain.setLabelPaint(Palette.MUTED);
-    return domain;
-  }
-
-  private static ValueAxis timeAxis(String pattern) {
-    TimeZone clock = TimeZone.getTimeZone("UTC");
-    DateAxis time = new DateAxis(null, clock, Locale.ROOT);
-    DateFormat format = new SimpleDateFormat(pattern, Locale.ROOT);
-    format.setTimeZone(clock);
-    time.setDateFormatOverride(format);
-    return time;
-  }
-
-  private static ValueAxis orderAxis() {
-    NumberAxis order = new NumberAxis(null);
-    order.setStandardTickUnits(NumberAxis.createIntegerTickUnits(Locale.ROOT));
-    return order;
-  }
-
-  private static void style(ValueAxis axis) {
-    axis.setTickLabelFont(ReportFonts.sans(9.5f));
-    axis.setTickLabelPaint(Palette.MUTED);
-    axis.setAxisLinePaint(Palette.HAIRLINE);
-    axis.setTickMarkPaint(Palette.HAIRLINE);
-  }
-
-  private static XYPlot plotOf(Panel panel) {
-    NumberAxis range = new NumberAxis(null);
-    style(range);
-    range.setStandardTickUnits(NumberAxis.createStandardTickUnits(Locale.ROOT));
-    range.setRange(panel.lowest(), panel.highest());
-    XYSeriesCollection data = new XYSeriesCollection();
-    List<List<Point>> points = new ArrayList<>();
-    for (Line line : panel.lines()) {
-      XYSeries series = new XYSeries(points.size(), false, true);
-      line.points().forEach(point -> series.add(point.x(), point.y()));
-      data.addSeries(series);
-      points.add(line.points());
-    }
-    XYPlot plot = new XYPlot(data, null, range, new Signs(points));
-    plot.setBackgroundPaint(null);
-    plot.setOutlineVisible(false);
-    plot.setRangeGridlinePaint(Palette.GROUND);
-    plot.setRangeGridlineStroke(new BasicStroke(0.7f));
-    plot.setDomainGridlinesVisible(false);
-    return plot;
-  }
-
-  /** Each point as the sign of its frame. */
-  private static final class Signs extends XYLineAndShapeRenderer {
-    private static final long serialVersionUID = 1L;
-    private final transient List<List<Point>> points;
-    private final double size;
-
-    Signs(List<List<Point>> points) {
-      super(true, true);
-      this.points = points;
-      setDefaultShapesFilled(true);
-      setDrawOutlines(false);
-      setDrawSeriesLineAsPath(true);
-      int most = points.stream().mapToInt(List::size).sum();
-      size = most > 400 ? 4.5 : most > 120 ? 6 : 8;
-    }
-
-    @Override
-    public Shape getItemShape(int row, int column) {
-      return points.get(row).get(column).mark().shape(0, 0, size);
-    }
-
-    @Override
-    public Paint getItemPaint(int row, int column) {
-      return points.get(row).get(column).mark().colour();
-    }
-
-    @Override
-    protected void drawFirstPassShape(
-        Graphics2D graphics, int pass, int series, int item, Shape line) {
-      graphics.setStroke(new BasicStroke(0.8f));
-      graphics.setPaint(Palette.HAIRLINE);
-      graphics.draw(line);
     }
   }
 }

@@ -89,6 +89,11 @@ public final class ReportFonts {
     return Face.SANS_REGULAR.font().deriveFont(size);
   }
 
+  /** Serif for large numbers, size in CSS pixels. */
+  public static Font serif(float size) {
+    return Face.SERIF_REGULAR.font().deriveFont(size);
+  }
+
   /** Bold sans serif, size in CSS pixels. */
   public static Font bold(float size) {
     return Face.SANS_BOLD.font().deriveFont(Font.BOLD, size);

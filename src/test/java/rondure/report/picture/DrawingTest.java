@@ -9,8 +9,6 @@ import java.awt.Font;
 import java.awt.font.FontRenderContext;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -202,16 +200,6 @@ class DrawingTest {
           parts[i] <= 0.04045 ? parts[i] / 12.92 : Math.pow((parts[i] + 0.055) / 1.055, 2.4);
     }
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2];
-  }
-
-  @Property(tries = 60)
-  void theStripNeverOutgrowsItsPlaceUpToThreeThousandFrames(
-      @ForAll @IntRange(min = 1, max = 3000) int frames) {
-    NightStrip.Item item = new NightStrip.Item(Mark.NONE, true, "22:00");
-    List<NightStrip.Item> items = new ArrayList<>(Collections.nCopies(frames, item));
-    NightStrip strip = new NightStrip(List.of(new NightStrip.Run(items)));
-    double height = strip.heightFor(655, 170);
-    assertTrue(height > 4 && height <= 170, frames + " frames need " + height);
   }
 
   private static StarField field(SkyMask mask) {
