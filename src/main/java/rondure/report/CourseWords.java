@@ -52,7 +52,7 @@ record CourseWords(ReportContext context, List<NightFrame> frames) {
     return context.words().say("alt.course", "frames", frameCount, "panels", panels)
         + (named.isEmpty()
             ? ""
-            : " " + context.words().say("alt.course.events", "events", String.join(", ", named)));
+            : " " + context.words().say("alt.course.events", "events", String.join("; ", named)));
   }
 
   /** That the camera stood still, where its motion would show; how many events are not named. */
