@@ -33,6 +33,6 @@ final class BudgetWords {
                         "value",
                         Figures.fixed(2, part.px2())))
             .toList();
-    return String.join(", ", parts);
+    return String.join("; ", parts);
   }
 }

@@ -40,7 +40,7 @@ class GlossaryTest {
     put("declination", "declinations?");
     put("defocus", "defocus");
     put("degenerate", "degenerate");
-    put("direction wheel", "direction wheel");
+    put("direction fan", "direction (fan|wheel)");
     put("ellipse map", "ellipse map");
     put("elongation", "elongation");
     put("exposure", "exposures?");
@@ -74,7 +74,7 @@ class GlossaryTest {
     put("sky background", "sky background|white level");
     put("sky trailing", "sky trailing|trailing|trails?");
     put("spin-2", "spin-2");
-    put("standard error, σ", "standard errors?|σ");
+    put("standard error, σ", "standard errors?|2σ|σ");
     put("tilt", "tilt(ed)?");
     put("undecided", "undecided");
   }

@@ -6,6 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -19,6 +20,7 @@ import rondure.intake.ShotFacts;
 /** Small pictures that look like a landscape at night. */
 final class ThumbnailFixture {
   private static final int VARIANTS = 6;
+  private static final int GRAIN = 10;
   private static final Map<Integer, JpegPicture> DRAWN = new ConcurrentHashMap<>();
 
   private ThumbnailFixture() {}
@@ -33,6 +35,32 @@ final class ThumbnailFixture {
     boolean portrait = facts.orientation().swapsSides();
     int kind = seed % VARIANTS * 2 + (portrait ? 1 : 0);
     return DRAWN.computeIfAbsent(kind, key -> drawn(portrait, seed % VARIANTS));
+  }
+
+  /** The same with the grain of a high ISO, 60 kB and more. */
+  static JpegPicture grainy(ShotFacts facts, int seed) {
+    boolean portrait = facts.orientation().swapsSides();
+    int kind = -1 - seed % VARIANTS * 2 - (portrait ? 1 : 0);
+    return DRAWN.computeIfAbsent(kind, key -> withGrain(night(facts, seed), new Random(seed)));
+  }
+
+  private static JpegPicture withGrain(JpegPicture smooth, Random random) {
+    try {
+      BufferedImage image = ImageIO.read(new ByteArrayInputStream(smooth.bytes()));
+      for (int y = 0; y < image.getHeight(); y++) {
+        for (int x = 0; x < image.getWidth(); x++) {
+          int grain = (int) (GRAIN * random.nextGaussian());
+          Color colour = new Color(image.getRGB(x, y));
+          int grey = Math.min(255, Math.max(0, colour.getGreen() + grain));
+          image.setRGB(x, y, new Color(grey, grey, grey).getRGB());
+        }
+      }
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      ImageIO.write(image, "jpeg", bytes);
+      return new JpegPicture(bytes.toByteArray());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private static JpegPicture drawn(boolean portrait, int seed) {
