@@ -104,7 +104,11 @@ final class ScenePages {
 
   private static List<String> sentences(ReportContext context, Standings standings, Scene scene) {
     List<String> sentences = new ArrayList<>(SceneWords.sentences(scene, context.words()));
-    List<String> bests = standings.bestOfAlike(scene).stream().map(NightFrame::file).toList();
+    List<String> bests =
+        standings.bestOfAlike(scene).stream()
+            .filter(Ranking::isKeep)
+            .map(NightFrame::file)
+            .toList();
     if (!bests.isEmpty()) {
       List<String> named = bests.subList(0, Math.min(MOST_BESTS, bests.size()));
       sentences.add(
