@@ -95,7 +95,7 @@ final class GlanceVerdict {
   private String spoiled(Mark worst, int kept, int others, boolean isMost) {
     String who = "glance.who." + (kept == 0 ? "they" : "rest");
     if (worst == Mark.UNDECIDED) {
-      return context.words().say("glance.rest.UNDECIDED");
+      return context.words().say("glance.rest.UNDECIDED" + (isMost ? "" : ".often"));
     }
     String degree = kept > 0 && others == 1 ? "one" : isMost ? "mainly" : "often";
     return context
