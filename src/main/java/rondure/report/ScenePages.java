@@ -74,7 +74,10 @@ final class ScenePages {
         title(context, scene),
         facts(context, scene, frames.size()),
         sentences(context, standings, scene),
-        entries.stream().map(entry -> indexItem(context, entry)).toList(),
+        entries.stream()
+            .filter(entry -> entries.size() > 1)
+            .map(entry -> indexItem(context, entry))
+            .toList(),
         first,
         first && !entries.isEmpty(),
         filled,
