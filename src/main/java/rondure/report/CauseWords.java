@@ -122,6 +122,7 @@ final class CauseWords {
     Mark mark = Mark.of(frame);
     frame.verdict().get().evidence().stream()
         .filter(seen -> seen.kind() != Evidence.Kind.SHARES || frame.budget().isEmpty())
+        .sorted(Comparator.comparing((Evidence seen) -> isOfAnotherCause(seen, mark)))
         .forEach(seen -> sentences.add(evidence(seen, mark)));
     sentences.addAll(new GradeWords(words).sentences(frame));
     if (mark == Mark.UNDECIDED) {
@@ -130,6 +131,13 @@ final class CauseWords {
     }
     sentences.add(action(frame, mark, scene));
     return sentences;
+  }
+
+  /** A little focus is told last where something else is blamed. */
+  private static boolean isOfAnotherCause(Evidence evidence, Mark mark) {
+    return evidence.kind() == Evidence.Kind.ROUND_WIDENING
+        && mark != Mark.FOCUS
+        && mark != Mark.UNDECIDED;
   }
 
   private String action(NightFrame frame, Mark mark, Scene scene) {

@@ -116,10 +116,11 @@ final class GlancePage {
     LocalDateTime first = times.get(0);
     LocalDateTime last = times.get(times.size() - 1);
     boolean oneDay = first.toLocalDate().equals(last.toLocalDate());
+    boolean oneMinute = oneDay && Figures.clock(first).equals(Figures.clock(last));
     return context
         .words()
         .say(
-            first.equals(last) ? "glance.oneTime" : oneDay ? "glance.oneDay" : "glance.severalDays",
+            oneMinute ? "glance.oneTime" : oneDay ? "glance.oneDay" : "glance.severalDays",
             "from",
             Figures.clock(first),
             "fromDate",
