@@ -4,12 +4,17 @@ import java.awt.Font;
 import java.text.Bidi;
 import java.text.Normalizer;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.w3c.dom.Document;
+import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 import rondure.report.picture.ReportFonts;
 
 /** Keeps to characters the fonts can draw; others are printed as U+XXXX. */
 public final class Glyphs {
+  private static final Pattern OPTION = Pattern.compile("(?<![\\w-])\\(?--[a-z][a-z0-9-]*[).,]*");
+
   private Glyphs() {}
 
   /**
@@ -97,6 +102,24 @@ public final class Glyphs {
     return legible.toString();
   }
 
+  /** Options of the command line are not broken at their hyphens: one would not be seen. */
+  private static void keepOptionsWhole(Node text) {
+    String all = text.getNodeValue();
+    Matcher options = OPTION.matcher(all);
+    int done = 0;
+    while (options.find()) {
+      Document document = text.getOwnerDocument();
+      Element whole = document.createElement("span");
+      whole.setAttribute("style", "white-space: nowrap");
+      whole.setTextContent(options.group());
+      Node before = document.createTextNode(all.substring(done, options.start()));
+      text.getParentNode().insertBefore(before, text);
+      text.getParentNode().insertBefore(whole, text);
+      done = options.end();
+    }
+    text.setNodeValue(all.substring(done));
+  }
+
   /** Makes every text of the document printable. */
   static void clean(Document document) {
     clean(document.getDocumentElement());
@@ -106,6 +129,7 @@ public final class Glyphs {
     for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
       if (child.getNodeType() == Node.TEXT_NODE && !node.getNodeName().equals("style")) {
         child.setNodeValue(visual(printable(child.getNodeValue())));
+        keepOptionsWhole(child);
       } else {
         clean(child);
       }
