@@ -10,7 +10,7 @@ final class TrailPage {
   private static final double TABLE_ROW = 22.3;
   private static final double CAPTION = 32;
   private static final long LEAST_HIGH = 330;
-  private static final long MOST_HIGH = 520;
+  private static final long MOST_HIGH = 560;
 
   /** On a page after the tables: half of it. */
   private static final long ALONE_HIGH = 480;

@@ -20,6 +20,7 @@ final class FreePlaces {
   private static final double ON_A_LINE = 1000;
   private static final double MARGIN = 1.5;
   private static final double STEP = 4;
+  private static final double INSET = 7;
 
   private final Rectangle2D area;
   private final List<Line2D> lines = new ArrayList<>();
@@ -49,7 +50,7 @@ final class FreePlaces {
   /** On a level line, as far right as there is room. */
   TrailLabels.Label onLine(String words, double y) {
     double wide = TextMeasure.width(ReportFonts.sans(TrailChart.FONT_SIZE), words);
-    double right = area.getMaxX() - 2;
+    double right = area.getMaxX() - INSET;
     Rectangle2D best = new Rectangle2D.Double(right - wide, y - 3 - HIGH, wide, HIGH);
     for (double left = right - wide; left >= area.getMinX() && cost(best) > 0; left -= STEP) {
       Rectangle2D box = new Rectangle2D.Double(left, y - 3 - HIGH, wide, HIGH);

@@ -11,7 +11,8 @@ import java.util.List;
 /**
  * Exposures marked on the axis of a chart of trails: a tick above it, and a line down to a name in
  * a lane under its numbers. Names stand to the right of their lines; the farther left one lies, the
- * deeper it may stand, so that no line runs through another's name.
+ * deeper it may stand, so that no line runs through another's name. Where the room ends they stand
+ * without a line.
  *
  * @param marks from right to left
  */
@@ -29,15 +30,16 @@ record TrailMarks(List<Mark> marks) {
    * @param lane 0 = next to the numbers
    * @param from left end of the words
    * @param to right end
+   * @param isLined whether its line reaches its words; else it ends above all of them
    */
-  record Mark(String words, double x, int lane, double from, double to) {
+  record Mark(String words, double x, int lane, double from, double to, boolean isLined) {
     private boolean meets(Mark other) {
       boolean touches = lane == other.lane && from < other.to + APART && other.from < to + APART;
       return touches || strikes(other) || other.strikes(this);
     }
 
     private boolean strikes(Mark other) {
-      return lane > other.lane && x > other.from - GAP && x < other.to + GAP;
+      return isLined && lane > other.lane && x > other.from - GAP && x < other.to + GAP;
     }
   }
 
@@ -64,8 +66,9 @@ record TrailMarks(List<Mark> marks) {
   private static void place(String words, double x, double reach, List<Mark> placed) {
     double wide = TextMeasure.width(ReportFonts.sans(CourseChart.FONT_SIZE), words);
     double from = Math.min(x + GAP, reach - wide);
-    for (int lane = 0; lane < LANES; lane++) {
-      Mark mark = new Mark(words, x, lane, from, from + wide);
+    boolean fits = from > x;
+    for (int i = fits ? 0 : LANES; i < 2 * LANES; i++) {
+      Mark mark = new Mark(words, x, i % LANES, from, from + wide, i < LANES);
       if (placed.stream().noneMatch(mark::meets)) {
         placed.add(mark);
         return;
@@ -89,7 +92,7 @@ record TrailMarks(List<Mark> marks) {
     for (Mark mark : marks) {
       double x = area.getMinX() + mark.x();
       double bottom = top + (mark.lane() + 1) * LANE_HIGH;
-      double end = mark.from() > mark.x() ? bottom - 1 : bottom - LANE_HIGH + 1;
+      double end = mark.isLined() ? bottom - 1 : top + 1;
       graphics.setColor(Palette.MUTED);
       graphics.setStroke(new BasicStroke(0.6f));
       graphics.draw(new Line2D.Double(x, area.getMaxY(), x, end));

@@ -114,7 +114,7 @@ record TrailPlot(Rectangle2D area, double mostSeconds, double mostPx, TrailMarks
       double x = x(tick.value());
       graphics.draw(new Line2D.Double(x, bottom, x, bottom + 3));
       double wide = TextMeasure.width(graphics.getFont(), tick.words());
-      if (!marks.runsThrough(x - left, wide)) {
+      if (x + wide / 2 <= area.getMaxX() && !marks.runsThrough(x - left, wide)) {
         graphics.drawString(tick.words(), (float) (x - wide / 2), (float) bottom + 13);
       }
     }
