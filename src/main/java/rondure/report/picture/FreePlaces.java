@@ -18,12 +18,14 @@ final class FreePlaces {
   private static final double LEADER_FROM = 9;
   private static final double CROSSED = 14;
   private static final double ON_A_LINE = 1000;
+  private static final double CLEARLY = 14;
   private static final double MARGIN = 1.5;
   private static final double STEP = 4;
   private static final double INSET = 7;
 
   private final Rectangle2D area;
   private final List<Line2D> lines = new ArrayList<>();
+  private final List<Point2D> dots = new ArrayList<>();
   private final List<Rectangle2D> taken = new ArrayList<>();
 
   private FreePlaces(Rectangle2D area) {
@@ -38,8 +40,9 @@ final class FreePlaces {
     free.lines.add(new Line2D.Double(plot.area().getMinX(), y, plot.area().getMaxX(), y));
     for (TrailChart.Aim aim : chart.aims()) {
       free.lines.add(new Line2D.Double(plot.origin(), plot.end(aim)));
-      plot.crossing(aim, widthPx).ifPresent(at -> free.taken.add(around(at, TrailChart.DOT)));
+      plot.crossing(aim, widthPx).ifPresent(free.dots::add);
     }
+    free.dots.forEach(dot -> free.taken.add(around(dot, TrailChart.DOT)));
     return free;
   }
 
@@ -68,7 +71,11 @@ final class FreePlaces {
     for (double reach : REACHES) {
       for (int way = 0; way < WAYS; way++) {
         Rectangle2D box = box(dot, reach, 2 * Math.PI * way / WAYS, wide);
-        double cost = cost(box) + reach + leader(dot, box, reach).map(this::crossed).orElse(0.0);
+        double cost =
+            cost(box)
+                + reach
+                + mistakable(dot, box)
+                + leader(dot, box, reach).map(this::crossed).orElse(0.0);
         if (cost < least) {
           least = cost;
           best = box;
@@ -80,6 +87,17 @@ final class FreePlaces {
     List<Line2D> leader = leader(dot, best, stands).stream().toList();
     lines.addAll(leader);
     return new TrailLabels.Label(aim.crossing(), best, leader, aim.isOwn());
+  }
+
+  /** How much nearer than its own dot, or hardly farther, another one is. */
+  private double mistakable(Point2D dot, Rectangle2D box) {
+    double other =
+        dots.stream()
+            .filter(d -> !d.equals(dot))
+            .mapToDouble(d -> distance(d, box))
+            .min()
+            .orElse(Double.MAX_VALUE);
+    return Math.max(0, CLEARLY - (other - distance(dot, box)));
   }
 
   private static Rectangle2D box(Point2D dot, double reach, double angle, double wide) {
