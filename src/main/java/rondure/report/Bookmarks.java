@@ -16,9 +16,21 @@ final class Bookmarks {
   /** A part of the report, where it is there. */
   Bookmarks part(String key, boolean isThere) {
     if (isThere) {
-      lines.add(new PageView.Bookmark(words.say("bookmark." + key), "#" + key, List.of()));
+      add(key, key);
     }
     return this;
+  }
+
+  /** The tables, named by what they hold. */
+  Bookmarks tables(TablesView tables) {
+    if (!tables.isEmpty()) {
+      add(tables.onlyCopies() ? "copies" : "tables", "tables");
+    }
+    return this;
+  }
+
+  private void add(String key, String id) {
+    lines.add(new PageView.Bookmark(words.say("bookmark." + key), "#" + id, List.of()));
   }
 
   /** Each scene with its entries. */

@@ -121,7 +121,7 @@ final class CauseWords {
     List<String> sentences = new ArrayList<>();
     Mark mark = Mark.of(frame);
     frame.verdict().get().evidence().stream()
-        .filter(seen -> seen.kind() != Evidence.Kind.SHARES || frame.budget().isEmpty())
+        .filter(seen -> !isSaidElsewhere(seen.kind(), frame))
         .sorted(Comparator.comparing((Evidence seen) -> isOfAnotherCause(seen, mark)))
         .forEach(seen -> sentences.add(evidence(seen, mark)));
     sentences.addAll(new GradeWords(words).sentences(frame));
@@ -138,6 +138,15 @@ final class CauseWords {
     return evidence.kind() == Evidence.Kind.ROUND_WIDENING
         && mark != Mark.FOCUS
         && mark != Mark.UNDECIDED;
+  }
+
+  /** The bar of a budget tells its shares, and the reason to keep a frame that it is as sharp. */
+  private static boolean isSaidElsewhere(Evidence.Kind kind, NightFrame frame) {
+    return switch (kind) {
+      case SHARES -> frame.budget().isPresent();
+      case AS_SHARP_AS_SHARPEST -> GradeWords.comparesWithTheBest(frame);
+      default -> false;
+    };
   }
 
   private String action(NightFrame frame, Mark mark, Scene scene) {

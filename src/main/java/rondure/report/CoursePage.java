@@ -2,6 +2,7 @@ package rondure.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import rondure.night.NightFrame;
 import rondure.night.Scene;
@@ -26,13 +27,13 @@ final class CoursePage {
   static CourseView view(ReportContext context) {
     CoursePage page = new CoursePage(context);
     List<String> events = new EventWords(context.book(), context.words()).lines();
-    TrailTables tables = new TrailTables(context);
-    List<SceneFigures> tabled = tables.chosen();
-    return new CourseView(
-        page.charts(events),
-        events,
-        tabled.stream().map(tables::table).toList(),
-        page.trails(tabled.stream().map(SceneFigures::scene).toList()));
+    List<CourseView.Chart> charts = page.charts(events);
+    List<SceneFigures> tabled = new TrailTables(context).chosen();
+    List<String> trails = page.trails(tabled.stream().map(SceneFigures::scene).toList());
+    Optional<CourseView.Exposure> exposure =
+        new TrailPage(context, tabled).view(charts.size() == 1 && page.fits(events));
+    boolean isBare = charts.isEmpty() && events.isEmpty() && exposure.isEmpty();
+    return new CourseView(charts, events, exposure, trails, isBare);
   }
 
   /** One for the frames of each night that have times, and one for those that have none. */
@@ -63,14 +64,21 @@ final class CoursePage {
    * What the words of a single night leave of the page; the usual room where they take too much.
    */
   private double roomBeside(List<String> events) {
+    return fits(events) ? Math.min(MOST_ROOM, left(events)) : USUAL_ROOM;
+  }
+
+  private boolean fits(List<String> events) {
+    return left(events) >= LEAST_ROOM;
+  }
+
+  private double left(List<String> events) {
     GlanceRoom room = new GlanceRoom(context);
     room.take(HEAD_AND_AXIS);
     if (!events.isEmpty()) {
       room.takeHeading();
       room.takeWidePoints(events);
     }
-    boolean fits = room.left() >= LEAST_ROOM;
-    return fits ? Math.min(MOST_ROOM, room.left()) : USUAL_ROOM;
+    return room.left();
   }
 
   /** For each scene the trail that its exposures can give. */

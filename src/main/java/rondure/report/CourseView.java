@@ -1,17 +1,23 @@
 package rondure.report;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The course of the night.
  *
  * @param charts one for each night with times, and one for frames without
  * @param events what happened, in time order, a sentence or two each
- * @param tables how far stars trail by exposure and aim
+ * @param exposure how long one may expose; empty where no scene tells
  * @param trails the trail the exposures can give, of the other scenes
+ * @param bare whether nothing but these trails is there
  */
 record CourseView(
-    List<Chart> charts, List<String> events, List<TrailTable> tables, List<String> trails) {
+    List<Chart> charts,
+    List<String> events,
+    Optional<Exposure> exposure,
+    List<String> trails,
+    boolean bare) {
 
   /**
    * A chart under its heading.
@@ -19,6 +25,18 @@ record CourseView(
    * @param remarks what the chart cannot show, under it
    */
   record Chart(String heading, PictureView picture, List<String> remarks) {}
+
+  /**
+   * How long one may expose.
+   *
+   * @param tables how far stars trail by exposure and aim, of each of the largest scenes
+   * @param chart of the scene with most frames
+   * @param ownPage whether the page before it is full
+   */
+  record Exposure(List<TrailTable> tables, Optional<TrailPicture> chart, boolean ownPage) {}
+
+  /** A table's chart under its heading. */
+  record TrailPicture(String heading, PictureView picture) {}
 
   /**
    * One scene's trails.

@@ -29,9 +29,22 @@ final class GradeWords {
     return sentences;
   }
 
+  /** Whether the reason for its grade is that its stars are like the best of its lens. */
+  static boolean comparesWithTheBest(NightFrame frame) {
+    return !isAlone(frame)
+        && frame
+            .graded()
+            .filter(graded -> graded.why().get(0).reason() == GradeReason.TIGHT)
+            .isPresent();
+  }
+
+  private static boolean isAlone(NightFrame frame) {
+    return frame.verdict().filter(v -> v.saw(Evidence.Kind.ONE_FRAME_ONLY)).isPresent();
+  }
+
   /** A lone frame is the best of its scene whatever it is like. */
   private String of(NightFrame frame, Graded graded, Graded.Why why) {
-    boolean alone = frame.verdict().filter(v -> v.saw(Evidence.Kind.ONE_FRAME_ONLY)).isPresent();
+    boolean alone = isAlone(frame);
     boolean compared = why.reason() == GradeReason.TIGHT;
     return words.say(
         "why." + why.reason() + (alone && compared ? ".lone" : ""),

@@ -119,7 +119,7 @@ public final class PdfReport {
                 .part("lens", !lens.isEmpty())
                 .scenes(scenes)
                 .part("series", hasSeries)
-                .part("tables", !tables.isEmpty())
+                .tables(tables)
                 .part("method", true)
                 .inOrder(),
             glance,

@@ -16,6 +16,11 @@ record TablesView(List<Row> notMeasured, List<Row> leftOut, List<CopyRow> copies
     return notMeasured.isEmpty() && leftOut.isEmpty() && copies.isEmpty();
   }
 
+  /** Whether copies are all there is to tell. */
+  boolean onlyCopies() {
+    return notMeasured.isEmpty() && leftOut.isEmpty();
+  }
+
   /** A frame and why it was not measured. */
   record Row(String file, String status, String reason) {}
 

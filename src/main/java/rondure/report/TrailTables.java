@@ -2,7 +2,6 @@ package rondure.report;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,15 +10,12 @@ import rondure.intake.ShotFacts;
 import rondure.night.Scene;
 import rondure.report.CourseView.TrailRow;
 import rondure.report.CourseView.TrailTable;
-import rondure.sky.ExposureRules;
 import rondure.sky.TrailRate;
 
 /** How far stars trail by exposure and aim, a table for each of the largest scenes on a tripod. */
 final class TrailTables {
   private static final int TABLES = 3;
   private static final int CUSTOMARY_ROWS = 5;
-  private static final double FULL_FRAME_MM = 36;
-  private static final double SAME_AIM_DEG = 0.5;
 
   private final ReportContext context;
 
@@ -51,7 +47,7 @@ final class TrailTables {
 
   TrailTable table(SceneFigures figures) {
     double widthPx = figures.ownWidthPx().orElseThrow();
-    Map<String, TrailRate> aims = aims(figures);
+    Map<String, TrailRate> aims = TrailAims.of(figures, context.words());
     Optional<Double> usual = figures.usual(ShotFacts::exposureSeconds);
     List<TrailRow> rows = new ArrayList<>();
     for (double seconds : exposures(figures, widthPx, usual)) {
@@ -71,19 +67,6 @@ final class TrailTables {
         List.copyOf(aims.keySet()),
         rows,
         sentences(figures));
-  }
-
-  private Map<String, TrailRate> aims(SceneFigures figures) {
-    double focalPx = figures.focalLengthPx().orElseThrow();
-    Map<String, TrailRate> aims = new LinkedHashMap<>();
-    Optional<Double> own = figures.scene().solution().centreDeclinationDeg().map(Math::abs);
-    own.ifPresent(deg -> aims.put(say("course.aim.own"), new TrailRate(focalPx, deg)));
-    for (double deg : new double[] {0, 45, 80}) {
-      if (own.filter(aim -> Math.abs(aim - deg) < SAME_AIM_DEG).isEmpty()) {
-        aims.put(say("course.aim." + Figures.plain(0, deg)), new TrailRate(focalPx, deg));
-      }
-    }
-    return aims;
   }
 
   private static TreeSet<Double> exposures(
@@ -114,23 +97,11 @@ final class TrailTables {
   private List<String> sentences(SceneFigures figures) {
     List<String> sentences = new ArrayList<>();
     TrailRate equator = new TrailRate(figures.focalLengthPx().orElseThrow(), 0);
-    figures
-        .longSidePx()
-        .map(side -> FULL_FRAME_MM * equator.focalLengthPx() / side)
-        .map(f35 -> ExposureRules.constantRuleSeconds(ExposureRules.CUSTOMARY_K, f35))
+    TrailRules.constantSeconds(figures)
         .ifPresent(seconds -> sentences.add(rule("course.rule500", seconds, equator)));
-    npfSeconds(figures)
+    TrailRules.npfSeconds(figures)
         .ifPresent(seconds -> sentences.add(rule("course.ruleNpf", seconds, equator)));
     return sentences;
-  }
-
-  private static Optional<Double> npfSeconds(SceneFigures figures) {
-    Optional<Double> fNumber = figures.usual(ShotFacts::fNumber);
-    Optional<Double> pitch = figures.usual(ShotFacts::pixelPitchMicrons);
-    Optional<Double> focal = figures.usual(ShotFacts::focalLengthMm);
-    return fNumber.isPresent() && pitch.isPresent() && focal.isPresent()
-        ? Optional.of(ExposureRules.npfSeconds(1, fNumber.get(), pitch.get(), focal.get(), 0))
-        : Optional.empty();
   }
 
   private String rule(String key, double seconds, TrailRate equator) {

@@ -111,4 +111,26 @@ class CourseWordsTest {
       assertEquals(seconds > 900_000, breaks[i], "before frame " + i);
     }
   }
+
+  /** Trails: ω f/p, ω = 15.0410686″/s, f/p = 4012.5 px; aims as in the table. */
+  @Test
+  void theChartOfTrailsIsDescribedByItsNumbers() throws TemplateProblem {
+    CourseView.Exposure exposure = course(BookFixture.night(12)).exposure().orElseThrow();
+    CourseView.TrailTable table = exposure.tables().get(0);
+    String alt = exposure.chart().orElseThrow().picture().alt();
+    List<String> limits = table.rows().get(table.rows().size() - 1).cells();
+    for (int i = 0; i < limits.size(); i++) {
+      assertTrue(alt.contains(table.aims().get(i) + " " + limits.get(i)), alt);
+    }
+    assertTrue(alt.contains("21 s: 500 rule"), alt);
+    assertTrue(alt.contains("as here"), alt);
+  }
+
+  @Test
+  void aLoneFrameHasThePageOnExposureAndNoOther() throws TemplateProblem {
+    CourseView view = course(BookFixture.night(1));
+    assertTrue(view.charts().isEmpty());
+    assertFalse(view.bare());
+    assertFalse(view.exposure().orElseThrow().ownPage(), "it begins the page anyway");
+  }
 }
