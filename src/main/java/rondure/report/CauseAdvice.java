@@ -28,7 +28,8 @@ record CauseAdvice(ReportContext context, Optional<AdvicePoint> shorter) {
     double gain = new Worth(context).typical(mark);
     String percent = Figures.percent(gain);
     if (gain < LEAST_GAIN) {
-      return context.words().say("advice.counted", "frames", frames);
+      String what = context.words().say("glance.what." + mark);
+      return context.words().say("advice.counted", "frames", frames, "what", what);
     }
     if (mark == Mark.HAZE) {
       return context.words().say("advice.counted.light", "frames", frames, "gain", percent);

@@ -20,6 +20,9 @@ import rondure.night.NightFrame;
 record CourseQuantity(String key, List<Double> values, int decimals) {
   private static final double LEAST_SHARE_OF_SKY = 0.8;
 
+  /** Of the white level; developed files of 8 bits have no finer steps near black (1/255/12.9). */
+  private static final double LEAST_SKY = 0.0003;
+
   CourseQuantity {
     values = List.copyOf(values);
   }
@@ -35,7 +38,22 @@ record CourseQuantity(String key, List<Double> values, int decimals) {
             CameraWay.of(book, frames))
         .stream()
         .filter(quantity -> quantity.count() > 1)
+        .filter(quantity -> !quantity.isSky() || !isCutOff(frames))
         .toList();
+  }
+
+  private boolean isSky() {
+    return key.equals("sky") || key.equals("skyLevel");
+  }
+
+  /** A sky that the files cut off at black is nothing to draw. */
+  private static boolean isCutOff(List<NightFrame> frames) {
+    double[] levels =
+        frames.stream()
+            .flatMap(frame -> frame.shape().stream())
+            .mapToDouble(shape -> shape.skyBackground())
+            .toArray();
+    return levels.length > 0 && RobustStats.median(levels) < LEAST_SKY;
   }
 
   private static CourseQuantity known(

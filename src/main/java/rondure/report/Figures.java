@@ -3,6 +3,7 @@ package rondure.report;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import rondure.report.layout.Glyphs;
 
 /** Numbers as they are printed: always the same way, whatever the computer's language. */
 final class Figures {
@@ -37,7 +38,7 @@ final class Figures {
 
   /** A name of at most {@code most} characters, its middle left out where it is longer. */
   static String shortened(String name, int most) {
-    int[] characters = name.codePoints().toArray();
+    int[] characters = Glyphs.printable(name).codePoints().toArray();
     if (characters.length <= most) {
       return name;
     }
@@ -46,6 +47,13 @@ final class Figures {
     return new String(characters, 0, start)
         + "…"
         + new String(characters, characters.length - end, end);
+  }
+
+  /** The first letter large, as at the start of a sentence. */
+  static String capitalised(String words) {
+    return words.isEmpty()
+        ? words
+        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   /** Shares of the white level are often below one percent. */

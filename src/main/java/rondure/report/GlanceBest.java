@@ -7,14 +7,23 @@ import rondure.night.FrameShape;
 import rondure.night.NightFrame;
 import rondure.report.GlanceView.BestRow;
 import rondure.report.picture.Mark;
+import rondure.report.picture.ReportFonts;
+import rondure.report.picture.TextMeasure;
 
 /** The best frames of the set, with links to their entries. */
 record GlanceBest(ReportContext context, Set<String> fullEntries) {
   static final int MOST = 3;
   private static final int LONGEST_NAME = 28;
+  private static final int SHORTEST_NAME = 9;
 
-  /** Of the frames to keep; where there is none, of all. */
+  /** One line of the column of names, whose width style.css gives, less the sign before them. */
+  private static final double NAME_PX = 168;
+
+  /** Of the frames to keep; where there is none, of all. A lone frame is compared with none. */
   List<BestRow> rows() {
+    if (context.measured().size() < 2) {
+      return List.of();
+    }
     Map<String, Integer> positions = context.positions();
     boolean anyKept = context.kept() > 0;
     return context.measured().stream()
@@ -38,8 +47,19 @@ record GlanceBest(ReportContext context, Set<String> fullEntries) {
                 Figures.fixed(2, shape.roundness()));
     return new BestRow(
         context.mark(Mark.of(frame)),
-        Figures.shortened(frame.file(), LONGEST_NAME),
+        onOneLine(frame.file()),
         fullEntries.contains(frame.file()) ? "#frame-" + position : "",
         figures);
+  }
+
+  /** Some letters are twice as wide as others. */
+  private static String onOneLine(String file) {
+    int most = LONGEST_NAME;
+    String name = Figures.shortened(file, most);
+    while (most > SHORTEST_NAME && TextMeasure.width(ReportFonts.sans(12), name) > NAME_PX) {
+      most--;
+      name = Figures.shortened(file, most);
+    }
+    return name;
   }
 }

@@ -102,7 +102,7 @@ final class GlanceNights {
         .say(
             key,
             "events",
-            String.join("; ", said),
+            Figures.capitalised(String.join("; ", said)),
             "more",
             Integer.toString(all.size() - said.size()));
   }

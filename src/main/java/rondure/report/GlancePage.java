@@ -20,6 +20,10 @@ final class GlancePage {
   private static final double NOTE_LABEL = 27;
   private static final double NOTE_LEAST = 26;
   private static final double NOTE_MOST = 300;
+
+  /** Where nothing was measured the list of reasons may begin on the same page. */
+  private static final double NOTE_MOST_OF_NOTHING = 90;
+
   private static final double CAPTION = 22;
   private static final int LONGEST_TITLE = 60;
   private final ReportContext context;
@@ -79,7 +83,12 @@ final class GlancePage {
         remarks.lines(),
         remarks.more(),
         context.words().say("glance.noteTitle"),
-        Math.round(NOTE_LEAST + Math.max(0, Math.min(NOTE_MOST - NOTE_LEAST, room.left()))));
+        noteHeight(room));
+  }
+
+  private long noteHeight(GlanceRoom room) {
+    double most = context.measured().isEmpty() ? NOTE_MOST_OF_NOTHING : NOTE_MOST;
+    return Math.round(NOTE_LEAST + Math.max(0, Math.min(most - NOTE_LEAST, room.left())));
   }
 
   private static List<Numbered> numbered(List<AdvicePoint> advice) {

@@ -18,6 +18,10 @@ final class GlanceRoom {
   private static final double ROW = 19.5;
   private static final int USES = 3;
   private static final double REMARK = 18;
+
+  /** Height of the large number beside each piece of advice, its line as the renderer sets it. */
+  private static final double ADVICE_NUMBER = 34;
+
   private static final double POINT_INDENT = 12;
   private static final Font BODY = ReportFonts.sans(12);
   private final double width;
@@ -65,9 +69,10 @@ final class GlanceRoom {
   void takeAdvice(List<AdvicePoint> advice) {
     double column = width - 44;
     for (AdvicePoint point : advice) {
-      take(8 + 19.5 * TextMeasure.lines(ReportFonts.bold(14), point.action(), column));
+      double words = 19.5 * TextMeasure.lines(ReportFonts.bold(14), point.action(), column);
       boolean hasReason = !point.reason().isEmpty();
-      take(hasReason ? 16.5 * TextMeasure.lines(BODY, point.reason(), column) : 0);
+      words += hasReason ? 16.5 * TextMeasure.lines(BODY, point.reason(), column) : 0;
+      take(8 + Math.max(ADVICE_NUMBER, words));
     }
   }
 

@@ -79,10 +79,22 @@ record GlanceStrip(ReportContext context) {
 
   private List<NightStrip.Span> spans(int from, int to) {
     NightEvents events = new NightEvents(context);
-    return events.costliestFirst().stream()
+    List<NightStrip.Span> spans = new ArrayList<>();
+    context.book().focusSeries().stream()
+        .map(series -> series.points())
+        .map(points -> new int[] {points.get(0).frame(), points.get(points.size() - 1).frame()})
+        .filter(ends -> ends[0] >= from && ends[0] < to)
+        .map(ends -> new NightStrip.Span(ends[0] - from, Math.min(to - 1, ends[1]) - from, test()))
+        .forEach(spans::add);
+    events.costliestFirst().stream()
         .filter(event -> event.firstFrame() >= from && event.firstFrame() < to)
         .map(event -> span(event, events.name(event), from, to))
-        .toList();
+        .forEach(spans::add);
+    return spans;
+  }
+
+  private String test() {
+    return context.words().say("glance.event.focusTest");
   }
 
   private static NightStrip.Span span(Event event, String name, int from, int to) {

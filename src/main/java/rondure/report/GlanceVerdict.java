@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import rondure.night.FrameStatus;
 import rondure.night.GradeReason;
 import rondure.night.NightFrame;
 import rondure.night.OutputUse;
@@ -37,7 +36,7 @@ final class GlanceVerdict {
         .say(
             "glance.verdict." + key,
             "counted",
-            context.words().count("count.frame", counted()),
+            counted(ofTheNight.size()),
             "measured",
             Integer.toString(measured),
             "kept",
@@ -96,7 +95,7 @@ final class GlanceVerdict {
   private String spoiled(Mark worst, int kept, int others, boolean isMost) {
     String who = "glance.who." + (kept == 0 ? "they" : "rest");
     if (worst == Mark.UNDECIDED) {
-      return context.words().say("glance.rest.UNDECIDED");
+      return context.words().say("glance.rest.UNDECIDED" + (isMost ? "" : ".often"));
     }
     String degree = kept > 0 && others == 1 ? "one" : isMost ? "mainly" : "often";
     return context
@@ -124,13 +123,11 @@ final class GlanceVerdict {
     return new CauseWords(context.words()).heading(frame) + ".";
   }
 
-  private int counted() {
-    return (int)
-        context.book().frames().stream()
-            .filter(
-                frame ->
-                    frame.status() == FrameStatus.MEASURED && !frame.isFocusTest()
-                        || frame.status() == FrameStatus.TOO_FEW_STARS)
-            .count();
+  /**
+   * "12 frames" where every frame was measured, else "10 measured frames": the bar has them all.
+   */
+  private String counted(int measured) {
+    long all = context.book().frames().stream().filter(frame -> !frame.isFocusTest()).count();
+    return context.words().count(all == measured ? "count.frame" : "count.measured", measured);
   }
 }

@@ -12,9 +12,12 @@ import rondure.report.picture.Mark;
 final class LargestPart {
   private LargestPart() {}
 
-  /** A measured frame with the verdict "none" that is not kept all the same. */
+  /** A measured frame with the verdict "none" that is not kept all the same; no focus test. */
   static boolean isSpareable(NightFrame frame) {
-    return Ranking.isMeasured(frame) && Mark.of(frame) == Mark.NONE && !Ranking.isKeep(frame);
+    return Ranking.isMeasured(frame)
+        && !frame.isFocusTest()
+        && Mark.of(frame) == Mark.NONE
+        && !Ranking.isKeep(frame);
   }
 
   /** The cause that makes more than half of what the budget holds beyond the core, px². */

@@ -18,6 +18,9 @@ import rondure.report.picture.Mark;
  * @param frames measured frames in order; all have times, or none has
  */
 record NightCourse(ReportContext context, List<NightFrame> frames) {
+  /** Of fewer frames nobody needs to be told the half. */
+  private static final int LEAST_FOR_HALF = 4;
+
   private static final double ROOM_OF_PAGE = 720;
   private static final double ROOM_OF_HALF_PAGE = 310;
   private static final double SCENE_LINE_SHARE = 0.008;
@@ -95,9 +98,11 @@ record NightCourse(ReportContext context, List<NightFrame> frames) {
 
   private CourseChart.Panel panel(CourseQuantity quantity, double height) {
     String key = "course.panel." + quantity.key();
+    boolean isFew = quantity.count() < LEAST_FOR_HALF && context.words().has(key + ".few");
+    String meaning = key + (isFew ? ".few" : ".meaning");
     return new CourseChart.Panel(
         context.words().say(key),
-        context.words().say(key + ".meaning", "median", quantity.printed(quantity.median())),
+        context.words().say(meaning, "median", quantity.printed(quantity.median())),
         lines(quantity),
         quantity.lowest(),
         quantity.highest(),

@@ -74,7 +74,10 @@ final class ScenePages {
         title(context, scene),
         facts(context, scene, frames.size()),
         sentences(context, standings, scene),
-        entries.stream().map(entry -> indexItem(context, entry)).toList(),
+        entries.stream()
+            .filter(entry -> entries.size() > 1)
+            .map(entry -> indexItem(context, entry))
+            .toList(),
         first,
         first && !entries.isEmpty(),
         filled,
@@ -104,7 +107,11 @@ final class ScenePages {
 
   private static List<String> sentences(ReportContext context, Standings standings, Scene scene) {
     List<String> sentences = new ArrayList<>(SceneWords.sentences(scene, context.words()));
-    List<String> bests = standings.bestOfAlike(scene).stream().map(NightFrame::file).toList();
+    List<String> bests =
+        standings.bestOfAlike(scene).stream()
+            .filter(Ranking::isKeep)
+            .map(NightFrame::file)
+            .toList();
     if (!bests.isEmpty()) {
       List<String> named = bests.subList(0, Math.min(MOST_BESTS, bests.size()));
       sentences.add(

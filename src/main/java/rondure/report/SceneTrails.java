@@ -14,12 +14,16 @@ record SceneTrails(ReportContext context) {
   /** Of more exposures only the shortest and the longest are named. */
   private static final int MOST_OF_SCENE = 3;
 
+  /** Shorter trails are told as nothing: 0.0 px. */
+  private static final double LEAST_PX = 0.05;
+
   /** Shortest exposure first. */
   List<String> lines(Scene scene) {
     Map<Double, Double> trailPx = new TreeMap<>();
     for (NightFrame frame : Ranking.bestFirst(context.book(), scene)) {
       Optional<Double> seconds = frame.facts().exposureSeconds().map(Fact::value);
-      seconds.ifPresent(s -> frame.trailPredictedPx().ifPresent(px -> trailPx.put(s, px)));
+      Optional<Double> seen = frame.trailPredictedPx().filter(px -> px >= LEAST_PX);
+      seconds.ifPresent(s -> seen.ifPresent(px -> trailPx.put(s, px)));
     }
     List<Double> exposures = List.copyOf(trailPx.keySet());
     List<String> lines = new ArrayList<>();

@@ -38,6 +38,7 @@ final class Worth {
   private List<NightFrame> softened(Mark mark) {
     return context.measured().stream()
         .filter(frame -> frame.verdict().isPresent() && Mark.of(frame) == mark)
+        .filter(frame -> !frame.isFocusTest())
         .toList();
   }
 

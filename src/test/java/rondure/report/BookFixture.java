@@ -207,7 +207,7 @@ final class BookFixture {
         members.stream().map(f -> f.sceneNumber().orElse(1)).distinct().sorted().toList(),
         members.size(),
         (int) members.stream().filter(f -> f.status() == FrameStatus.MEASURED).count(),
-        (int) members.stream().filter(f -> f.grade().isPresent()).count());
+        (int) members.stream().filter(Ranking::isKeep).count());
   }
 
   private static NightFrame frame(int i, int frameCount, Random random, boolean upright) {

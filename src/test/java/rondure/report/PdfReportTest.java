@@ -26,6 +26,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import rondure.night.FrameStatus;
 import rondure.night.Grade;
 import rondure.night.NightBook;
@@ -227,6 +228,23 @@ class PdfReportTest {
       second.setEndPage(2);
       String text = second.getText(glance.document());
       assertTrue(text.contains("How the stars changed"), text);
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(PageSize.class)
+  void noFieldForNotesRunsOverOntoAPageOfItsOwn(PageSize paper) throws IOException {
+    for (Map.Entry<String, NightBook> odd : OddBooks.all().entrySet()) {
+      ReportSettings settings =
+          new ReportSettings(
+              paper, Voice.STUDENT, Optional.empty(), Entries.NONE, 60, "0.1.0", List.of());
+      try (PdfPages pages = PdfPages.of(odd.getValue(), settings)) {
+        PDFTextStripper second = new PDFTextStripper();
+        second.setStartPage(2);
+        second.setEndPage(2);
+        String text = second.getText(pages.document());
+        assertTrue(text.lines().count() > 4, paper + ", " + odd.getKey() + ": " + text);
+      }
     }
   }
 

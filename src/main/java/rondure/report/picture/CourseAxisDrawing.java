@@ -9,17 +9,24 @@ import java.util.List;
 /** The axis under a course, the names of events under it, and the lines where scenes begin. */
 record CourseAxisDrawing(CourseAxis axis, double plot) {
 
-  void drawScenes(Graphics2D graphics, List<CourseChart.SceneStart> scenes, double bottom) {
+  /** Beside a panel, so that no line runs through the words above it. */
+  void drawSceneLines(
+      Graphics2D graphics, List<CourseChart.SceneStart> scenes, double top, double bottom) {
+    graphics.setColor(Palette.MUTED);
+    graphics.setStroke(
+        new BasicStroke(0.7f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, dashes(), 0));
+    for (CourseChart.SceneStart scene : scenes.subList(Math.min(1, scenes.size()), scenes.size())) {
+      double x = CourseChart.GUTTER + axis.x(scene.x(), plot);
+      graphics.draw(new Line2D.Double(x, top, x, bottom));
+    }
+  }
+
+  void drawScenes(Graphics2D graphics, List<CourseChart.SceneStart> scenes) {
     graphics.setFont(ReportFonts.sans(CourseChart.FONT_SIZE));
+    graphics.setColor(Palette.MUTED);
     double freeFrom = 0;
     for (CourseChart.SceneStart scene : scenes) {
       double x = CourseChart.GUTTER + axis.x(scene.x(), plot);
-      graphics.setColor(Palette.MUTED);
-      graphics.setStroke(
-          new BasicStroke(0.7f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 1, dashes(), 0));
-      if (scene != scenes.get(0)) {
-        graphics.draw(new Line2D.Double(x, 0, x, bottom));
-      }
       double wide = TextMeasure.width(graphics.getFont(), scene.words());
       if (x + 3 >= freeFrom && x + 3 + wide <= CourseChart.GUTTER + plot) {
         graphics.drawString(scene.words(), (float) x + 3, 8.5f);

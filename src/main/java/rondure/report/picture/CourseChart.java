@@ -130,9 +130,11 @@ public record CourseChart(
     List<EventLanes.Place> places = places(width);
     drawBands(graphics, places, plot);
     CourseAxisDrawing around = new CourseAxisDrawing(axis, plot);
-    around.drawScenes(graphics, scenes, top() + panelsHigh());
+    around.drawScenes(graphics, scenes);
     double top = top();
     for (Panel panel : panels) {
+      around.drawSceneLines(
+          graphics, scenes, top + PanelDrawing.TITLE_ROOM, top + panel.heightPx());
       new PanelDrawing(panel, axis, plot).draw(graphics, top);
       top += panel.heightPx();
     }

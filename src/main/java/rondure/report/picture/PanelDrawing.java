@@ -16,7 +16,7 @@ import java.util.Map;
  * Where signs of one kind would cover each other, every frame keeps a dot and some get the sign.
  */
 final class PanelDrawing {
-  private static final double TITLE_ROOM = 17;
+  static final double TITLE_ROOM = 17;
   private static final double BOTTOM_ROOM = 8;
   private static final double LARGEST_SIGN = 8.5;
   private static final double LEAST_SIGN = 4.6;
