@@ -31,7 +31,8 @@ final class CoursePage {
     List<SceneFigures> tabled = new TrailTables(context).chosen();
     List<String> trails = page.trails(tabled.stream().map(SceneFigures::scene).toList());
     Optional<CourseView.Exposure> exposure =
-        new TrailPage(context, tabled).view(charts.size() == 1 && page.fits(events));
+        new TrailPage(context, tabled)
+            .view(page.fillsPages(charts, events), page.over(charts, events));
     boolean isBare = charts.isEmpty() && events.isEmpty() && exposure.isEmpty();
     return new CourseView(charts, events, exposure, trails, isBare);
   }
@@ -65,6 +66,17 @@ final class CoursePage {
    */
   private double roomBeside(List<String> events) {
     return fits(events) ? Math.min(MOST_ROOM, left(events)) : USUAL_ROOM;
+  }
+
+  private boolean fillsPages(List<CourseView.Chart> charts, List<String> events) {
+    return charts.size() == 1 && fits(events);
+  }
+
+  /** What a single night's chart, its axis twice, and words take of the page after theirs. */
+  private double over(List<CourseView.Chart> charts, List<String> events) {
+    return charts.size() == 1 && !fits(events)
+        ? Math.max(0, charts.get(0).picture().heightPx() - left(events))
+        : 0;
   }
 
   private boolean fits(List<String> events) {

@@ -9,7 +9,7 @@ final class TrailPage {
   private static final double TABLE_HEAD = 95;
   private static final double TABLE_ROW = 22.3;
   private static final double CAPTION = 32;
-  private static final long LEAST_HIGH = 330;
+  private static final long LEAST_HIGH = 300;
   private static final long MOST_HIGH = 560;
 
   /** On a page after the tables: half of it. */
@@ -26,8 +26,13 @@ final class TrailPage {
     this.tabled = tabled;
   }
 
-  /** Empty where no scene has a table. */
-  Optional<CourseView.Exposure> view(boolean isPageBeforeFull) {
+  /**
+   * Empty where no scene has a table.
+   *
+   * @param isPageBeforeFull whether it begins a page
+   * @param usedPx of its page by what stands before it
+   */
+  Optional<CourseView.Exposure> view(boolean isPageBeforeFull, double usedPx) {
     if (tabled.isEmpty()) {
       return Optional.empty();
     }
@@ -35,12 +40,13 @@ final class TrailPage {
     List<CourseView.TrailTable> tables = tabled.stream().map(maker::table).toList();
     return Optional.of(
         new CourseView.Exposure(
-            tables, TrailCharts.of(context, tabled, height(tables)), isPageBeforeFull));
+            tables, TrailCharts.of(context, tabled, height(tables, usedPx)), isPageBeforeFull));
   }
 
   /** What the tables leave of the page; where that is too little it stands on the next. */
-  private long height(List<CourseView.TrailTable> tables) {
+  private long height(List<CourseView.TrailTable> tables, double usedPx) {
     GlanceRoom room = new GlanceRoom(context);
+    room.take(usedPx);
     room.take(HEAD + CAPTION);
     room.takeHeading();
     for (CourseView.TrailTable table : tables) {

@@ -1,5 +1,6 @@
 package rondure.report;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -227,5 +228,30 @@ class EntryWordsTest {
           String said = String.join(" ", voices.get(0).sentences(with(open, false), scene));
           assertTrue(said.contains(words), said);
         });
+  }
+
+  /** The reason to keep it says that its stars are like the best: that is not said twice. */
+  @Test
+  void aKeptFrameIsComparedWithTheBestOnce() {
+    Verdict sharp =
+        Verdict.of(
+            probabilities(Cause.NONE, 0.95), List.of(seen(Evidence.Kind.AS_SHARP_AS_SHARPEST)));
+    List<String> compared = List.of("of this lens that night", "10th percentile");
+    for (CauseWords voice : voices) {
+      List<String> kept = voice.sentences(with(sharp, true), scene);
+      assertEquals(1, kept.stream().filter(line -> hasAny(line, compared)).count(), kept + "");
+    }
+    Graded.Why lost = new Graded.Why(GradeReason.HAZE, Optional.empty(), Optional.empty());
+    Graded haze = new Graded(Grade.LOOK_CLOSER, List.of(lost));
+    List<String> other = voices.get(0).sentences(with(sharp, haze, measured.budget()), scene);
+    assertTrue(other.get(0).startsWith("Its stars are about as wide as the narrowest"), other + "");
+  }
+
+  @Test
+  void anUnknownEdgeIsSaidInWords() throws TemplateProblem {
+    Wording words =
+        Wording.of(TemplateFolder.of(Optional.empty()), List.of("wording-student.properties"));
+    assertEquals("2.3 px, edge not known", words.say("value.zonesCentre", "centre", "2.3"));
+    assertEquals("edge 2.4 px, centre not known", words.say("value.zonesEdge", "edge", "2.4"));
   }
 }
