@@ -109,7 +109,6 @@ class ArchitectureTest {
     FENCES.put("org.apache.fontbox..", List.of("rondure.report.."));
     FENCES.put("de.rototor..", List.of("rondure.report.."));
     FENCES.put("com.samskivert..", List.of("rondure.report.."));
-    FENCES.put("org.jfree..", List.of("rondure.report.."));
     FENCES.put("picocli..", List.of("rondure.cli.."));
     FENCES.put("me.tongfei..", List.of("rondure.cli.."));
     FENCES.put(
