@@ -79,7 +79,7 @@ class LargeNightTest {
   @Test
   @Tag("thorough")
   void fourHundredFramesFitIntoFortyMegabytesAndOneAndAHalfGigabytes() throws Exception {
-    assertTrue(written(Entries.AUTO, 400, 1500) <= 70);
+    assertTrue(written(Entries.AUTO, 400, 1500) <= 60);
     assertTrue(Files.size(pdf(Entries.AUTO, 400)) < 40 * MEGABYTE);
   }
 
@@ -87,7 +87,7 @@ class LargeNightTest {
   @Tag("thorough")
   void everyOneOfFourHundredFramesCanHaveItsEntry() throws Exception {
     assertTrue(written(Entries.ALL, 400, 1500) >= 400 / 3);
-    assertTrue(Files.size(pdf(Entries.ALL, 400)) < 60 * MEGABYTE);
+    assertTrue(Files.size(pdf(Entries.ALL, 400)) < 40 * MEGABYTE);
   }
 
   @Test
