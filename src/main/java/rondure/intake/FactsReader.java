@@ -1,7 +1,6 @@
 package rondure.intake;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import rondure.base.FileTrouble;
@@ -20,22 +19,21 @@ public final class FactsReader {
    * @throws FrameProblem when the file cannot be opened, is empty, or holds no picture we know
    */
   public static ShotFacts read(Path path) throws FrameProblem {
-    if (Files.isDirectory(path)) {
-      throw new FrameProblem("this is a folder, not a picture");
-    }
-    try (FileBytes file = FileBytes.open(path)) {
+    return read(path, ReadingLimits.defaults());
+  }
+
+  /** As {@link #read(Path)}, within other limits. */
+  public static ShotFacts read(Path path, ReadingLimits limits) throws FrameProblem {
+    try (FileBytes file = FileBytes.open(path, limits)) {
       return read(file);
     } catch (IOException trouble) {
       throw FileTrouble.ofPicture(trouble, DAMAGED);
-    } catch (RuntimeException damage) {
+    } catch (RuntimeException | StackOverflowError damage) {
       throw new FrameProblem(DAMAGED, damage);
     }
   }
 
   private static ShotFacts read(FileBytes file) throws IOException, FrameProblem {
-    if (file.length() == 0) {
-      throw new FrameProblem("the file is empty (0 bytes); copy it again from the card");
-    }
     Optional<ImageFormat> known = FormatSniffer.sniff(file);
     if (known.isEmpty()) {
       throw new FrameProblem(FormatSniffer.notAPicture(file));

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import rondure.base.FrameProblem;
@@ -13,15 +14,53 @@ final class FileBytes implements AutoCloseable {
   private final Path path;
   private final FileChannel channel;
   private final long length;
+  private final ReadingLimits limits;
 
-  private FileBytes(Path path, FileChannel channel) throws IOException {
+  private FileBytes(Path path, FileChannel channel, ReadingLimits limits) throws IOException {
     this.path = path;
+    this.limits = limits;
     this.channel = channel;
     this.length = channel.size();
   }
 
-  static FileBytes open(Path path) throws IOException {
-    return new FileBytes(path, FileChannel.open(path, StandardOpenOption.READ));
+  /**
+   * Opens a file, which must not be empty.
+   *
+   * @throws FrameProblem for a folder, a pipe or a device, and for a file that is empty or too long
+   */
+  static FileBytes open(Path path, ReadingLimits limits) throws IOException, FrameProblem {
+    if (Files.isDirectory(path)) {
+      throw new FrameProblem("this is a folder, not a picture");
+    }
+    if (Files.exists(path) && !Files.isRegularFile(path)) {
+      throw new FrameProblem("this is no ordinary file; copy the picture into a file");
+    }
+    FileBytes file = new FileBytes(path, FileChannel.open(path, StandardOpenOption.READ), limits);
+    try {
+      file.checkLength();
+      return file;
+    } catch (FrameProblem refused) {
+      file.close();
+      throw refused;
+    }
+  }
+
+  private void checkLength() throws FrameProblem {
+    if (length == 0) {
+      throw new FrameProblem("the file is empty (0 bytes); copy it again from the card");
+    }
+    if (length > limits.fileBytes()) {
+      throw new FrameProblem(
+          "the file has "
+              + (length >> 20)
+              + " MB; read are files of at most "
+              + limits.fileMib()
+              + " MB");
+    }
+  }
+
+  ReadingLimits limits() {
+    return limits;
   }
 
   Path path() {

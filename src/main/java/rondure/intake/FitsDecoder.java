@@ -31,7 +31,7 @@ final class FitsDecoder {
     this.file = file;
     this.header = header;
     this.samples = FitsSamples.of(header);
-    this.size = RasterSize.of(header.whole("NAXIS1", 0), header.whole("NAXIS2", 0));
+    this.size = RasterSize.of(file.limits(), header.whole("NAXIS1", 0), header.whole("NAXIS2", 0));
     this.topDown = header.text("ROWORDER").orElse("").startsWith("TOP");
     size.needs(header.dataBytes(), file.length() - header.dataOffset());
   }

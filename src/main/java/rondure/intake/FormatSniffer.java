@@ -21,7 +21,7 @@ public final class FormatSniffer {
    * @throws FrameProblem when the file is a picture too damaged to tell
    */
   public static Optional<ImageFormat> sniff(Path path) throws IOException, FrameProblem {
-    try (FileBytes file = FileBytes.open(path)) {
+    try (FileBytes file = FileBytes.open(path, ReadingLimits.defaults())) {
       return sniff(file);
     }
   }

@@ -1,7 +1,6 @@
 package rondure.intake;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import rondure.base.FileTrouble;
 import rondure.base.FrameProblem;
@@ -25,7 +24,14 @@ public final class FrameDecoder {
    */
   public static DecodedFrame decode(Path path, ImageFormat format, Orientation orientation)
       throws FrameProblem {
-    try (FileBytes file = open(path)) {
+    return decode(path, format, orientation, ReadingLimits.defaults());
+  }
+
+  /** As {@link #decode(Path, ImageFormat, Orientation)}, within other limits. */
+  public static DecodedFrame decode(
+      Path path, ImageFormat format, Orientation orientation, ReadingLimits limits)
+      throws FrameProblem {
+    try (FileBytes file = FileBytes.open(path, limits)) {
       return decode(file, format, orientation);
     } catch (IOException trouble) {
       throw FileTrouble.ofPicture(trouble, damaged(FileTrouble.words(trouble)));
@@ -36,18 +42,8 @@ public final class FrameDecoder {
     }
   }
 
-  private static FileBytes open(Path path) throws IOException, FrameProblem {
-    if (Files.isDirectory(path)) {
-      throw new FrameProblem("this is a folder, not a picture");
-    }
-    return FileBytes.open(path);
-  }
-
   private static DecodedFrame decode(FileBytes file, ImageFormat format, Orientation orientation)
       throws IOException, FrameProblem {
-    if (file.length() == 0) {
-      throw new FrameProblem("the file is empty (0 bytes); copy it again from the card");
-    }
     return switch (FileKind.of(file, format)) {
       case TIFF -> TiffDecoder.decode(file, orientation);
       case PNG -> PngDecoder.decode(file, orientation);

@@ -26,6 +26,7 @@ final class JpegDecoder {
       throws IOException, FrameProblem {
     JpegHeader header = JpegHeader.read(file);
     CompressedSize.checkJpeg(header.size(), file.length());
+    header.size().fitsBeside(3 * header.size().areaPx() + file.length());
     BufferedImage picture = read(file, header);
     Developed developed = Developed.of(header.curve(), !header.profileAt().isEmpty(), 8);
     CodeScale scale = new CodeScale(developed.curve(), 255, true, false);
@@ -66,6 +67,7 @@ final class JpegDecoder {
       throw new FrameProblem("the JPEG has more than 1 GB; export it again");
     }
     byte[] bytes = file.read(0, (int) file.length()).array();
+    JpegScans.check(bytes, header, file.limits());
     for (long at : header.profileAt()) {
       bytes[(int) at] = '-';
     }

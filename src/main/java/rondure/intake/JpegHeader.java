@@ -15,9 +15,10 @@ import rondure.base.FrameProblem;
  *
  * @param size the picture
  * @param curve the tone curve of an embedded ICC profile, if it can be read
+ * @param frameAt where in the file the frame header begins
  * @param profileAt where in the file the segments with pieces of the profile have their contents
  */
-record JpegHeader(RasterSize size, Optional<ToneCurve> curve, List<Long> profileAt) {
+record JpegHeader(RasterSize size, Optional<ToneCurve> curve, long frameAt, List<Long> profileAt) {
   private static final int MOST_MARKERS = 2000;
   private static final String ADVICE = "; export a linear 16-bit TIFF";
 
@@ -46,8 +47,8 @@ record JpegHeader(RasterSize size, Optional<ToneCurve> curve, List<Long> profile
         continue;
       }
       if (isFrame(marker)) {
-        RasterSize size = frame(marker, file.read(at + 4, 6));
-        return new JpegHeader(size, IccProfile.curve(profile.toByteArray()), profileAt);
+        RasterSize size = frame(marker, file.read(at + 4, 6), file.limits());
+        return new JpegHeader(size, IccProfile.curve(profile.toByteArray()), at, profileAt);
       }
       if (marker == 0xFFE2 && keepProfile(file.read(at + 4, length - 2).array(), profile)) {
         profileAt.add(at + 4);
@@ -62,7 +63,8 @@ record JpegHeader(RasterSize size, Optional<ToneCurve> curve, List<Long> profile
     return marker >= 0xFFC0 && marker <= 0xFFCF && !table || marker == 0xFFF7;
   }
 
-  private static RasterSize frame(int marker, ByteBuffer header) throws FrameProblem {
+  private static RasterSize frame(int marker, ByteBuffer header, ReadingLimits limits)
+      throws FrameProblem {
     int precision = header.get();
     int height = header.getShort() & 0xFFFF;
     int width = header.getShort() & 0xFFFF;
@@ -80,7 +82,7 @@ record JpegHeader(RasterSize size, Optional<ToneCurve> curve, List<Long> profile
     if (components != 1 && components != 3) {
       throw new FrameProblem("this JPEG has " + components + " colours" + ADVICE);
     }
-    return RasterSize.of(width, height);
+    return RasterSize.of(limits, width, height);
   }
 
   private static boolean keepProfile(byte[] segment, ByteArrayOutputStream profile) {

@@ -2,12 +2,9 @@ package rondure.intake;
 
 import com.drew.imaging.ImageProcessingException;
 import com.drew.imaging.heif.HeifMetadataReader;
-import com.drew.imaging.jpeg.JpegMetadataReader;
-import com.drew.imaging.png.PngMetadataReader;
 import com.drew.imaging.tiff.TiffReader;
 import com.drew.metadata.Directory;
 import com.drew.metadata.Metadata;
-import com.drew.metadata.exif.ExifTiffHandler;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -22,6 +19,7 @@ final class MetadataReading {
   private static final int RAF_JPEG = 84;
 
   private static final int HEIF_BYTES_MAX = 1 << 25;
+  private static final int JPEG_BYTES_MAX = 1 << 25;
 
   private final FileBytes file;
   private final Metadata metadata = new Metadata();
@@ -35,7 +33,11 @@ final class MetadataReading {
     MetadataReading reading = new MetadataReading(file);
     try {
       reading.read(format);
-    } catch (ImageProcessingException | IOException | FrameProblem | RuntimeException damage) {
+    } catch (ImageProcessingException
+        | IOException
+        | FrameProblem
+        | RuntimeException
+        | StackOverflowError damage) {
       return reading.metadata;
     }
     return reading.metadata;
@@ -43,9 +45,9 @@ final class MetadataReading {
 
   private void read(ImageFormat format) throws ImageProcessingException, IOException, FrameProblem {
     switch (format) {
-      case JPEG -> adopt(JpegMetadataReader.readMetadata(stream(0, file.length())));
-      case PNG -> adopt(PngMetadataReader.readMetadata(stream(0, file.length())));
-      case HEIC, AVIF -> adopt(HeifMetadataReader.readMetadata(beginning()));
+      case JPEG -> adopt(jpeg(0, file.length()));
+      case PNG -> PngMetadata.read(file, metadata);
+      case HEIC, AVIF -> heif();
       case TIFF -> tiff(0, file.length());
       case RAW -> raw();
       case FITS -> {}
@@ -57,9 +59,7 @@ final class MetadataReading {
     String start = new String(bytes, StandardCharsets.ISO_8859_1);
     if (start.startsWith("FUJIFILM")) {
       ByteBuffer place = file.read(RAF_JPEG, 8);
-      adopt(
-          JpegMetadataReader.readMetadata(
-              stream(place.getInt(0) & 0xFFFFFFFFL, place.getInt(4) & 0xFFFFFFFFL)));
+      adopt(jpeg(place.getInt(0) & 0xFFFFFFFFL, place.getInt(4) & 0xFFFFFFFFL));
     } else if (start.startsWith("ftyp", 4)) {
       for (CanonBoxes.Span span : CanonBoxes.metadata(file)) {
         tiff(span.start(), span.length());
@@ -71,13 +71,22 @@ final class MetadataReading {
 
   /** Reads the directories of a TIFF or of a RAW built like one; offsets count from start. */
   private void tiff(long start, long length) throws ImageProcessingException, IOException {
-    new TiffReader()
-        .processTiff(
-            new PagedReader(file, start, length), new ExifTiffHandler(metadata, null, 0), 0);
+    BoundedExif handler = new BoundedExif(metadata, 0, file.limits().metadataBytes());
+    new TiffReader().processTiff(new PagedReader(file, start, length), handler, 0);
   }
 
-  private InputStream stream(long start, long length) throws FrameProblem {
-    return new BufferedInputStream(file.slice(start, length));
+  /** What a JPEG says before its pixels begin, which is within the first few MB. */
+  private Metadata jpeg(long start, long length)
+      throws ImageProcessingException, IOException, FrameProblem {
+    long looked = Math.min(length, JPEG_BYTES_MAX);
+    return JpegMetadata.read(
+        new BufferedInputStream(file.slice(start, looked)), file.limits().metadataBytes());
+  }
+
+  private void heif() throws ImageProcessingException, IOException, FrameProblem {
+    if (HeifBoxes.whole(file)) {
+      adopt(HeifMetadataReader.readMetadata(beginning()));
+    }
   }
 
   /** In memory, because the library walks through such files twice. */

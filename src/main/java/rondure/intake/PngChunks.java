@@ -3,7 +3,6 @@ package rondure.intake;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.zip.CRC32;
 import java.util.zip.InflaterInputStream;
@@ -21,50 +20,41 @@ import rondure.base.FrameProblem;
  */
 record PngChunks(
     RasterSize size, int bits, int bitsPerPixel, Optional<ToneCurve> tagged, boolean profiled) {
-  private static final int FIRST_CHUNK = 8;
+  private static final int HEADER_AT = 16;
+  private static final int HEADER_BYTES = 13;
   private static final int PIECE = 1 << 18;
-  private static final int LARGEST_PROFILE = 1 << 24;
 
   /**
    * @throws FrameProblem when a chunk is missing, cut short or has a wrong check sum
    */
   static PngChunks read(FileBytes file) throws IOException, FrameProblem {
-    ByteBuffer header = chunk(file, FIRST_CHUNK, 13);
-    if (!"IHDR".equals(name(file, FIRST_CHUNK))) {
+    ByteBuffer header = file.read(HEADER_AT, HEADER_BYTES);
+    PngWalk walk = new PngWalk(file);
+    if (!walk.next() || !walk.name().equals("IHDR")) {
       throw new FrameProblem("the PNG does not start with its header; copy it again");
     }
-    RasterSize size = RasterSize.of(header.getInt() & 0xFFFFFFFFL, header.getInt() & 0xFFFFFFFFL);
+    RasterSize size =
+        RasterSize.of(file.limits(), header.getInt() & 0xFFFFFFFFL, header.getInt() & 0xFFFFFFFFL);
     int bits = header.get();
     int colourType = header.get();
     int samples = new int[] {1, 1, 3, 1, 2, 1, 4, 1}[colourType & 7];
     ByteBuffer profile = ByteBuffer.allocate(0);
     ByteBuffer gamma = ByteBuffer.allocate(0);
     boolean srgb = false;
-    boolean ended = false;
-    long at = FIRST_CHUNK;
-    while (!ended) {
-      long length = file.read(at, 4).getInt() & 0xFFFFFFFFL;
-      checkSum(file, at, length);
-      switch (name(file, at)) {
-        case "iCCP" -> profile = chunk(file, at, (int) Math.min(length, LARGEST_PROFILE));
-        case "gAMA" -> gamma = chunk(file, at, 4);
+    do {
+      checkSum(file, walk.at(), walk.length());
+      switch (walk.name()) {
+        case "iCCP" -> profile = walk.content(file.limits().metadataBytes());
+        case "gAMA" -> gamma = walk.content(Integer.BYTES);
         case "sRGB" -> srgb = true;
-        case "IEND" -> ended = true;
         default -> {}
       }
-      at += 12 + length;
-    }
-    Optional<ToneCurve> tagged = profile.hasRemaining() ? inflated(profile) : stated(srgb, gamma);
+    } while (walk.next());
+    Optional<ToneCurve> tagged =
+        profile.hasRemaining()
+            ? inflated(profile, file.limits().metadataBytes())
+            : stated(srgb, gamma);
     return new PngChunks(size, bits, samples * bits, tagged, profile.hasRemaining());
-  }
-
-  private static String name(FileBytes file, long at) throws IOException, FrameProblem {
-    return new String(file.read(at + 4, 4).array(), StandardCharsets.ISO_8859_1);
-  }
-
-  private static ByteBuffer chunk(FileBytes file, long at, int count)
-      throws IOException, FrameProblem {
-    return file.read(at + 8, count);
   }
 
   private static void checkSum(FileBytes file, long at, long length)
@@ -84,7 +74,7 @@ record PngChunks(
     if (srgb) {
       return Optional.of(ToneCurve.SRGB);
     }
-    if (!gamma.hasRemaining()) {
+    if (gamma.remaining() < Integer.BYTES) {
       return Optional.empty();
     }
     double exponent = 100_000.0 / (gamma.getInt() & 0xFFFFFFFFL);
@@ -94,7 +84,7 @@ record PngChunks(
   }
 
   /** The curve of an iCCP chunk: a name, a zero, the method, then the packed profile. */
-  private static Optional<ToneCurve> inflated(ByteBuffer chunk) throws IOException {
+  private static Optional<ToneCurve> inflated(ByteBuffer chunk, int mostBytes) throws IOException {
     byte[] bytes = chunk.array();
     int start = 0;
     while (start < bytes.length && bytes[start] != 0) {
@@ -103,7 +93,7 @@ record PngChunks(
     int packed = Math.min(bytes.length, start + 2);
     try (InflaterInputStream in =
         new InflaterInputStream(new ByteArrayInputStream(bytes, packed, bytes.length - packed))) {
-      return IccProfile.curve(in.readNBytes(LARGEST_PROFILE));
+      return IccProfile.curve(in.readNBytes(mostBytes));
     } catch (java.util.zip.ZipException | java.io.EOFException damaged) {
       return Optional.empty();
     }

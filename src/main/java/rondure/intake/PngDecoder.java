@@ -18,8 +18,9 @@ final class PngDecoder {
   static DecodedFrame decode(FileBytes file, Orientation orientation)
       throws IOException, FrameProblem {
     PngChunks png = PngChunks.read(file);
-    CompressedSize.checkPacked(
-        png.size(), png.size().areaPx() * png.bitsPerPixel() / 8, file.length());
+    long unpacked = png.size().areaPx() * png.bitsPerPixel() / 8;
+    CompressedSize.checkPacked(png.size(), unpacked, file.length());
+    png.size().fitsBeside(unpacked);
     BufferedImage picture = read(file);
     if (picture.getColorModel() instanceof IndexColorModel palette && !grey(palette)) {
       throw new FrameProblem(

@@ -10,7 +10,7 @@ import rondure.base.FrameProblem;
  */
 record RasterSize(int widthPx, int heightPx) {
   static final int LARGEST_SIDE_PX = 65_535;
-  static final long LARGEST_AREA_PX = 400_000_000L;
+  static final long LARGEST_AREA_PX = (long) (ReadingLimits.MEGAPIXELS_MAX * 1e6);
 
   RasterSize {
     if (!acceptable(widthPx, heightPx)) {
@@ -23,25 +23,19 @@ record RasterSize(int widthPx, int heightPx) {
    *
    * @throws FrameProblem when a side or the area is out of range, or memory could not hold a plane
    */
-  static RasterSize of(long widthPx, long heightPx) throws FrameProblem {
+  static RasterSize of(ReadingLimits limits, long widthPx, long heightPx) throws FrameProblem {
     String declared = widthPx + " x " + heightPx + " px";
-    if (!acceptable(widthPx, heightPx)) {
+    if (!acceptable(widthPx, heightPx) || widthPx * heightPx > limits.megapixels() * 1e6) {
       throw new FrameProblem(
           "the file declares "
               + declared
-              + "; read are 1 to 65535 px a side and at most 400 megapixels");
+              + "; read are 1 to 65535 px a side and at most "
+              + Math.round(limits.megapixels())
+              + " megapixels");
     }
-    long planeBytes = widthPx * heightPx * Float.BYTES;
-    if (planeBytes > Runtime.getRuntime().maxMemory() / 10 * 9) {
-      throw new FrameProblem(
-          declared
-              + " need "
-              + (planeBytes >> 20)
-              + " MB of memory, allowed are "
-              + (Runtime.getRuntime().maxMemory() >> 20)
-              + " MB");
-    }
-    return new RasterSize((int) widthPx, (int) heightPx);
+    RasterSize size = new RasterSize((int) widthPx, (int) heightPx);
+    size.fitsBeside(0);
+    return size;
   }
 
   /** Whether a picture of this size is decoded at all. */
@@ -51,6 +45,27 @@ record RasterSize(int widthPx, int heightPx) {
         && widthPx <= LARGEST_SIDE_PX
         && heightPx <= LARGEST_SIDE_PX
         && widthPx * heightPx <= LARGEST_AREA_PX;
+  }
+
+  /**
+   * Refuses a frame whose plane has no room in memory beside so many bytes.
+   *
+   * @param bytes what else is held at the same time, such as the picture as a library unpacks it
+   */
+  void fitsBeside(long bytes) throws FrameProblem {
+    long needed = areaPx() * Float.BYTES + bytes;
+    long allowed = Runtime.getRuntime().maxMemory();
+    if (needed > allowed / 10 * 9) {
+      throw new FrameProblem(
+          widthPx
+              + " x "
+              + heightPx
+              + " px need "
+              + (needed >> 20)
+              + " MB of memory, allowed are "
+              + (allowed >> 20)
+              + " MB");
+    }
   }
 
   long areaPx() {

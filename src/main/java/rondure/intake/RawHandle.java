@@ -27,11 +27,13 @@ final class RawHandle implements AutoCloseable {
   private final Pointer handle;
   private final LibRaw.DataErrorHandler onDamage;
   private Memory contents;
+  private final ReadingLimits limits;
   private int damages;
   private boolean closed;
 
-  private RawHandle(LibRaw library) throws FrameProblem {
+  private RawHandle(LibRaw library, ReadingLimits limits) throws FrameProblem {
     this.library = library;
+    this.limits = limits;
     this.handle = library.libraw_init(LibRaw.SILENT);
     if (handle == null) {
       throw new FrameProblem("LibRaw could not start: out of memory");
@@ -46,7 +48,7 @@ final class RawHandle implements AutoCloseable {
    * @throws FrameProblem when LibRaw is absent, does not know the format or finds it damaged
    */
   static RawHandle open(FileBytes file) throws IOException, FrameProblem {
-    RawHandle raw = new RawHandle(RawSupport.library());
+    RawHandle raw = new RawHandle(RawSupport.library(), file.limits());
     try {
       raw.openFile(file);
       raw.check(raw.library.libraw_unpack(raw.handle));
@@ -76,7 +78,8 @@ final class RawHandle implements AutoCloseable {
       }
       check(library.libraw_open_buffer(handle, contents, file.length()));
     }
-    RasterSize.of(library.libraw_get_raw_width(handle), library.libraw_get_raw_height(handle));
+    RasterSize.of(
+        limits, library.libraw_get_raw_width(handle), library.libraw_get_raw_height(handle));
   }
 
   private void check(int error) throws FrameProblem {
@@ -98,7 +101,8 @@ final class RawHandle implements AutoCloseable {
 
   /** Size of the native image: the visible part of the sensor. */
   RasterSize size() throws FrameProblem {
-    return RasterSize.of(library.libraw_get_iwidth(handle), library.libraw_get_iheight(handle));
+    return RasterSize.of(
+        limits, library.libraw_get_iwidth(handle), library.libraw_get_iheight(handle));
   }
 
   /** True when the native image is far larger than the sensor: a grid turned by 45 degrees. */

@@ -46,7 +46,7 @@ final class RawLayout {
 
   private static RasterSize check(FileBytes file, TiffDirectory raw)
       throws IOException, FrameProblem {
-    RasterSize size = RasterSize.of(raw.number(256, 0), raw.number(257, 0));
+    RasterSize size = RasterSize.of(file.limits(), raw.number(256, 0), raw.number(257, 0));
     if (raw.number(259, UNCOMPRESSED) == UNCOMPRESSED) {
       long bits = size.areaPx() * raw.number(277, 1) * raw.number(258, 8);
       size.needs(bits / 8, file.length());

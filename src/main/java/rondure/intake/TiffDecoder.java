@@ -110,6 +110,7 @@ final class TiffDecoder {
               + (long) perPlane * planes
               + " pieces; the file is damaged");
     }
+    TiffPieces.check(layout, lengths, file);
     int measured = layout.planar() ? (layout.photometric() == 2 ? 3 : 1) : 1;
     for (int i = 0; i < perPlane * measured; i++) {
       int rows = Math.min(layout.chunkHeightPx(), layout.size().heightPx() - top(i % perPlane));

@@ -85,6 +85,10 @@ final class TiffDirectory {
     return type < BYTES_OF_TYPE.length ? BYTES_OF_TYPE[type] : 0;
   }
 
+  ReadingLimits limits() {
+    return file.limits();
+  }
+
   ByteOrder order() {
     return order;
   }

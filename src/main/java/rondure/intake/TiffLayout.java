@@ -80,7 +80,7 @@ record TiffLayout(
    * @throws FrameProblem naming what is not read
    */
   static TiffLayout of(TiffDirectory tiff) throws IOException, FrameProblem {
-    RasterSize size = RasterSize.of(tiff.number(256, 0), tiff.number(257, 0));
+    RasterSize size = RasterSize.of(tiff.limits(), tiff.number(256, 0), tiff.number(257, 0));
     long samples = tiff.number(277, 1);
     long photometric = tiff.number(262, samples >= 3 ? 2 : 1);
     if (photometric < 0 || photometric > 2) {

@@ -140,7 +140,7 @@ class BadFilesTest {
     static boolean tiffWithSensorData(byte[] file) throws Exception {
       Path path = java.nio.file.Files.createTempFile("kind", ".bin");
       java.nio.file.Files.write(path, file);
-      try (FileBytes bytes = FileBytes.open(path)) {
+      try (FileBytes bytes = FileBytes.open(path, ReadingLimits.defaults())) {
         return file.length > 0 && FileKind.of(bytes, ImageFormat.TIFF) == FileKind.RAW;
       } catch (FrameProblem problem) {
         return false;
