@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import rondure.crew.CrewSettings;
 import rondure.intake.FactOverrides;
+import rondure.intake.ReadingLimits;
 import rondure.night.EventSettings;
 import rondure.night.GradeSettings;
 import rondure.night.NightSettings;
@@ -63,17 +64,27 @@ public record Settings(
     return new Settings(overrides, crew, stars, other, report, starTable);
   }
 
-  /** The measuring settings as the report and night.json show them. */
-  public static List<ShownSetting> shownDefaults() {
-    return shown(NightSettings.defaults());
+  /** The same with pictures of up to so many megapixels. */
+  public Settings withLargestFrame(double megapixels) {
+    ReadingLimits limits = ReadingLimits.defaults().withMegapixels(megapixels);
+    return new Settings(overrides, crew.withLimits(limits), stars, night, report, starTable);
   }
 
-  /** The same with other statuses and grades. */
-  public static List<ShownSetting> shown(NightSettings night) {
+  /** The measuring settings as the report and night.json show them. */
+  public static List<ShownSetting> shownDefaults() {
+    return shown(NightSettings.defaults(), ReadingLimits.defaults().megapixels());
+  }
+
+  /** The same with other statuses and grades, and pictures of up to so many megapixels. */
+  public static List<ShownSetting> shown(NightSettings night, double largestFrame) {
     StarSettings stars = StarSettings.defaults();
     List<ShownSetting> rows =
         new ArrayList<>(
             List.of(
+                shown(
+                    "largestFrameMegapixels",
+                    largestFrame,
+                    "A picture of more megapixels is not read."),
                 shown(
                     "meshPx",
                     stars.meshPx(),

@@ -48,6 +48,13 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--workers", paramLabel = "N", description = "worker processes; one per core")
   private Integer workers;
 
+  @Option(
+      names = "--largest-frame",
+      paramLabel = "MP",
+      defaultValue = "250",
+      description = "pictures of more megapixels are not read; ${DEFAULT-VALUE}, at most 400")
+  private double largestFrame;
+
   @Option(names = "--star-table", description = "also write stars.csv.gz")
   private boolean starTable;
 
@@ -100,10 +107,11 @@ final class ReportCommand implements Callable<Integer> {
       NightSettings night = NightSettings.defaults().withGrades(grades.settings());
       return Settings.of(
               facts.given(),
-              pages.settings(Settings.shown(night)),
+              pages.settings(Settings.shown(night, largestFrame)),
               Optional.ofNullable(workers),
               starTable)
-          .withNight(night);
+          .withNight(night)
+          .withLargestFrame(largestFrame);
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), e.getMessage());
     }

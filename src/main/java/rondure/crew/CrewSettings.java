@@ -3,6 +3,7 @@ package rondure.crew;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
+import rondure.intake.ReadingLimits;
 
 /**
  * Settings of the pool of worker processes.
@@ -17,6 +18,7 @@ import java.util.Objects;
  *     does not lose a frame, a faulty file loses little time
  * @param tasksClass name of the {@link WorkerTasks} that a worker runs
  * @param javaExecutable the {@code java} that runs a worker [the one running this program]
+ * @param limits what a single file may ask for
  */
 public record CrewSettings(
     int workers,
@@ -24,10 +26,11 @@ public record CrewSettings(
     int timeoutSeconds,
     int retries,
     String tasksClass,
-    Path javaExecutable) {
+    Path javaExecutable,
+    ReadingLimits limits) {
 
-  /** Largest frame that a worker's heap is sized for. */
-  public static final double MEGAPIXELS_MAX = 200;
+  /** Largest frame that a worker's heap and time are sized for: what the limits admit. */
+  public static final double MEGAPIXELS_MAX = 250;
 
   /** Heap per megapixel, MiB: four planes of 32-bit samples at one time. */
   public static final double HEAP_MIB_PER_MEGAPIXEL = 16;
@@ -58,6 +61,25 @@ public record CrewSettings(
     }
     Objects.requireNonNull(tasksClass, "tasksClass");
     Objects.requireNonNull(javaExecutable, "javaExecutable");
+    Objects.requireNonNull(limits, "limits");
+  }
+
+  /** With the default limits for a single file. */
+  CrewSettings(
+      int workers,
+      double megapixels,
+      int timeoutSeconds,
+      int retries,
+      String tasksClass,
+      Path javaExecutable) {
+    this(
+        workers,
+        megapixels,
+        timeoutSeconds,
+        retries,
+        tasksClass,
+        javaExecutable,
+        ReadingLimits.defaults());
   }
 
   /** One worker per core, 25 megapixels, 60 s, one retry, the real decoding and measuring. */
@@ -67,7 +89,14 @@ public record CrewSettings(
   }
 
   public CrewSettings withWorkers(int count) {
-    return new CrewSettings(count, megapixels, timeoutSeconds, retries, tasksClass, javaExecutable);
+    return new CrewSettings(
+        count, megapixels, timeoutSeconds, retries, tasksClass, javaExecutable, limits);
+  }
+
+  /** The same with other limits for a single file. */
+  public CrewSettings withLimits(ReadingLimits others) {
+    return new CrewSettings(
+        workers, megapixels, timeoutSeconds, retries, tasksClass, javaExecutable, others);
   }
 
   /**

@@ -1,6 +1,9 @@
 package rondure.crew;
 
 import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -8,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import rondure.intake.ReadingLimits;
 
 /** How a worker process is started. Pure: it starts nothing. */
 final class WorkerCommand {
@@ -43,9 +47,18 @@ final class WorkerCommand {
     command.addAll(options(heapMiB, folder, crashLog));
     command.addAll(List.of("-cp", absolute(System.getProperty("java.class.path"))));
     command.addAll(List.of(WorkerMain.class.getName(), settings.tasksClass()));
+    command.add(limits(settings.limits()));
     ProcessBuilder builder = new ProcessBuilder(command).directory(folder.toFile());
     adapt(builder.environment());
     return builder;
+  }
+
+  private static String limits(ReadingLimits limits) {
+    try {
+      return new String(RecordJson.write(limits), StandardCharsets.UTF_8);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
   }
 
   private static List<String> options(int heapMiB, Path folder, Path crashLog) {

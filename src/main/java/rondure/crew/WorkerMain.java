@@ -10,11 +10,13 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.lang.reflect.Constructor;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import rondure.base.FrameProblem;
+import rondure.intake.ReadingLimits;
 import rondure.intake.ShotFacts;
 import rondure.stars.StarSettings;
 
@@ -35,7 +37,7 @@ public final class WorkerMain {
   }
 
   /**
-   * @param args name of the {@link WorkerTasks} to run
+   * @param args name of the {@link WorkerTasks} to run, and the {@link ReadingLimits} as JSON
    */
   public static void main(String[] args) {
     try {
@@ -44,7 +46,7 @@ public final class WorkerMain {
       System.setIn(InputStream.nullInputStream());
       BlockingQueue<Request> requests = listen(new FileInputStream(FileDescriptor.in));
       endWithParent();
-      new WorkerMain(load(args[0]), out).work(requests);
+      new WorkerMain(load(args[0]).within(limits(args[1])), out).work(requests);
     } catch (Throwable e) {
       System.err.println("worker cannot work: " + e);
     } finally {
@@ -56,6 +58,10 @@ public final class WorkerMain {
     Constructor<?> constructor = Class.forName(className).getDeclaredConstructor();
     constructor.setAccessible(true);
     return (WorkerTasks) constructor.newInstance();
+  }
+
+  private static ReadingLimits limits(String json) throws IOException {
+    return RecordJson.read(json.getBytes(StandardCharsets.UTF_8), ReadingLimits.class);
   }
 
   /** Reads requests on a thread of its own, which ends the process when there can be no more. */

@@ -2,6 +2,7 @@ package rondure.crew;
 
 import java.nio.file.Path;
 import rondure.base.FrameProblem;
+import rondure.intake.ReadingLimits;
 import rondure.intake.ShotFacts;
 import rondure.stars.StarSettings;
 
@@ -10,6 +11,11 @@ import rondure.stars.StarSettings;
  * implementation has a constructor without arguments and is named in {@link CrewSettings}.
  */
 interface WorkerTasks {
+
+  /** The same work within other limits for a single file. */
+  default WorkerTasks within(ReadingLimits limits) {
+    return this;
+  }
 
   /** What the file says about its exposure. */
   ShotFacts facts(Path file) throws FrameProblem;

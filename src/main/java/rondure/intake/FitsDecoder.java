@@ -115,7 +115,8 @@ final class FitsDecoder {
   }
 
   /** Brings floating-point data to the common white, then settles where the values end. */
-  private Levels levels(FrameAssembler frame) {
+  private Levels levels(FrameAssembler frame) throws FrameProblem {
+    CountRange.check(frame.samples());
     double largest = frame.largest();
     Levels levels = samples.levels(header, largest);
     if (samples.floating() && levels.whiteCounts() == 1) {

@@ -23,11 +23,12 @@ record FitsSamples(int bitsPerPixel, double scale, double zero, OptionalDouble b
       throw new FrameProblem("the FITS has BITPIX " + bits + "; the file is damaged");
     }
     double scale = header.real("BSCALE").orElse(1);
+    double zero = header.real("BZERO").orElse(0);
     if (scale == 0) {
       throw new FrameProblem("the FITS has BSCALE 0; the file is damaged");
     }
     OptionalDouble blank = bits > 0 ? header.real("BLANK") : OptionalDouble.empty();
-    return new FitsSamples((int) bits, scale, header.real("BZERO").orElse(0), blank);
+    return new FitsSamples((int) bits, scale, zero, blank);
   }
 
   int bytes() {

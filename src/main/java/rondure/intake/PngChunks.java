@@ -3,7 +3,9 @@ package rondure.intake;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.zip.CRC32;
 import java.util.zip.InflaterInputStream;
 import rondure.base.FrameProblem;
@@ -17,12 +19,24 @@ import rondure.base.FrameProblem;
  * @param bitsPerPixel of the unpacked picture
  * @param tagged the tone curve that the file states, if any
  * @param profiled true when there is a profile, readable or not
+ * @param picture the parts of the file that make the picture
  */
 record PngChunks(
-    RasterSize size, int bits, int bitsPerPixel, Optional<ToneCurve> tagged, boolean profiled) {
+    RasterSize size,
+    int bits,
+    int bitsPerPixel,
+    Optional<ToneCurve> tagged,
+    boolean profiled,
+    List<PngStream.Part> picture) {
+  private static final Set<String> PICTURE = Set.of("IHDR", "PLTE", "tRNS", "IDAT", "IEND");
+  private static final int SIGNATURE_BYTES = 8;
   private static final int HEADER_AT = 16;
   private static final int HEADER_BYTES = 13;
   private static final int PIECE = 1 << 18;
+
+  PngChunks {
+    picture = List.copyOf(picture);
+  }
 
   /**
    * @throws FrameProblem when a chunk is missing, cut short or has a wrong check sum
@@ -41,7 +55,11 @@ record PngChunks(
     ByteBuffer profile = ByteBuffer.allocate(0);
     ByteBuffer gamma = ByteBuffer.allocate(0);
     boolean srgb = false;
+    List<PngStream.Part> picture = PngStream.beginning(SIGNATURE_BYTES);
     do {
+      if (PICTURE.contains(walk.name())) {
+        PngStream.add(picture, walk.at(), walk.length() + PngWalk.AROUND);
+      }
       checkSum(file, walk.at(), walk.length());
       switch (walk.name()) {
         case "iCCP" -> profile = walk.content(file.limits().metadataBytes());
@@ -54,7 +72,7 @@ record PngChunks(
         profile.hasRemaining()
             ? inflated(profile, file.limits().metadataBytes())
             : stated(srgb, gamma);
-    return new PngChunks(size, bits, samples * bits, tagged, profile.hasRemaining());
+    return new PngChunks(size, bits, samples * bits, tagged, profile.hasRemaining(), picture);
   }
 
   private static void checkSum(FileBytes file, long at, long length)

@@ -21,7 +21,7 @@ final class PngDecoder {
     long unpacked = png.size().areaPx() * png.bitsPerPixel() / 8;
     CompressedSize.checkPacked(png.size(), unpacked, file.length());
     png.size().fitsBeside(unpacked);
-    BufferedImage picture = read(file);
+    BufferedImage picture = read(file, png);
     if (picture.getColorModel() instanceof IndexColorModel palette && !grey(palette)) {
       throw new FrameProblem(
           "this is a palette-colour PNG, too coarse for stars; export a linear 16-bit TIFF");
@@ -44,9 +44,9 @@ final class PngDecoder {
     return true;
   }
 
-  private static BufferedImage read(FileBytes file) throws IOException {
+  private static BufferedImage read(FileBytes file, PngChunks png) throws IOException {
     ImageReader reader = ImageIO.getImageReadersByFormatName("png").next();
-    try (FileImageInput in = new FileImageInput(file)) {
+    try (PngStream in = new PngStream(file, png.picture())) {
       reader.setInput(in, true, true);
       return reader.read(0);
     } finally {

@@ -8,7 +8,10 @@ import rondure.base.FrameProblem;
 /** Walks from chunk to chunk of a PNG: length, four letters, content, check sum (ISO/IEC 15948). */
 final class PngWalk {
   private static final int FIRST_CHUNK = 8;
-  private static final int AROUND = 12;
+
+  /** Bytes of a chunk beside its content. */
+  static final int AROUND = 12;
+
   private static final int HEAD = 8;
 
   private final FileBytes file;

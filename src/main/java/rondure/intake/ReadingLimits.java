@@ -23,7 +23,10 @@ public record ReadingLimits(
   public ReadingLimits {
     if (!(megapixels >= 1 && megapixels <= MEGAPIXELS_MAX)) {
       throw new IllegalArgumentException(
-          "megapixels must be 1 to " + (int) MEGAPIXELS_MAX + ", was " + megapixels);
+          "the largest frame must have 1 to "
+              + (int) MEGAPIXELS_MAX
+              + " megapixels, was "
+              + megapixels);
     }
     requireWithin("fileMib", fileMib, 1 << 20);
     requireWithin("pieces", pieces, 100_000_000);

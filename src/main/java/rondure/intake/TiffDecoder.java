@@ -192,7 +192,10 @@ final class TiffDecoder {
     }
   }
 
-  private DecodedFrame finish(Orientation orientation) throws IOException {
+  private DecodedFrame finish(Orientation orientation) throws IOException, FrameProblem {
+    if (layout.kind() != TiffLayout.SampleKind.UNSIGNED) {
+      CountRange.check(frame.samples());
+    }
     if (!late()) {
       double step = layout.kind() == TiffLayout.SampleKind.FLOAT ? 0 : scale.stepCounts();
       Levels levels = new Levels(CodeScale.WHITE_COUNTS, step, developed.linearity());

@@ -38,7 +38,7 @@ class CrewSettingsTest {
     int largest = CrewSettings.heapMiBFor(CrewSettings.MEGAPIXELS_MAX);
     assertEquals(largest, CrewSettings.heapMiBFor(4.6e12));
     CrewSettings settings = CrewSettings.defaults();
-    assertEquals(460, settings.timeoutSecondsFor(4.6e12));
+    assertEquals(560, settings.timeoutSecondsFor(4.6e12));
     assertEquals(108, settings.timeoutSecondsFor(24));
   }
 
