@@ -85,7 +85,7 @@ public final class Pipeline {
     List<MeasuredExposure> measured = measure(scan, store);
     NightBook book =
         NightBuilder.build(
-            new NightInput(inputName(), measured, scan.ignoredCounts(), notes, focusTests),
+            new NightInput(inputName(), measured, scan.leftOut(), notes, focusTests),
             settings.night(),
             new SceneAttribution(AttributionSettings.defaults()));
     FocusTests.checkFrames(focusTests, book);

@@ -34,7 +34,7 @@ final class FolderWalk {
           "thumbs");
 
   private final List<FoundFile> files = new ArrayList<>();
-  private final Map<String, Integer> ignored = new TreeMap<>();
+  private final Map<String, List<String>> leftOut = new TreeMap<>();
   private final List<String> troubles = new ArrayList<>();
   private final Set<Path> seen = new HashSet<>();
   private final Set<String> names = new HashSet<>();
@@ -42,7 +42,7 @@ final class FolderWalk {
   /** Everything met so far, pictures in natural order of their names. */
   ScanResult result() {
     files.sort(Comparator.comparing(FoundFile::relativeName, NaturalOrder.OF_NAMES));
-    return new ScanResult(files, ignored, troubles);
+    return new ScanResult(files, leftOut, troubles);
   }
 
   void trouble(String sentence) {
@@ -53,6 +53,8 @@ final class FolderWalk {
   void file(Path file, String name, ImageFormat format) {
     if (seen.add(identity(file))) {
       files.add(new FoundFile(file, free(name), format));
+    } else {
+      leaveOut("again", name);
     }
   }
 
@@ -72,6 +74,7 @@ final class FolderWalk {
     for (Path entry : entries(folder, name)) {
       String entryName = (name.isEmpty() ? "" : name + "/") + PathNames.last(entry);
       if (hidden(entry)) {
+        leaveOutHidden(entry, entryName);
         continue;
       }
       if (Files.isDirectory(entry)) {
@@ -107,9 +110,19 @@ final class FolderWalk {
       FileNames.format(name)
           .ifPresentOrElse(
               format -> file(file, name, format),
-              () -> ignored.merge(FileNames.ignoredKind(name), 1, Integer::sum));
+              () -> leaveOut(FileNames.ignoredKind(name), name));
     } else {
-      ignored.merge("other", 1, Integer::sum);
+      leaveOut("special", name);
+    }
+  }
+
+  private void leaveOut(String kind, String name) {
+    leftOut.computeIfAbsent(kind, unused -> new ArrayList<>()).add(name);
+  }
+
+  private void leaveOutHidden(Path entry, String name) {
+    if (Files.isRegularFile(entry)) {
+      leaveOut("hidden", name);
     }
   }
 

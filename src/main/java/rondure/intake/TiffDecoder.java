@@ -36,6 +36,7 @@ final class TiffDecoder {
     this.tiff = tiff;
     this.layout = TiffLayout.of(tiff);
     checkLength();
+    TiffPieces.check(layout, tiff.numbers(layout.tiled() ? 325 : 279), file);
     byte[] profile = tiff.bytes(ICC_PROFILE);
     Optional<ToneCurve> tagged = profile.length == 0 ? Optional.empty() : IccProfile.curve(profile);
     this.developed = Developed.of(tagged, profile.length > 0, layout.bits());
@@ -110,7 +111,6 @@ final class TiffDecoder {
               + (long) perPlane * planes
               + " pieces; the file is damaged");
     }
-    TiffPieces.check(layout, lengths, file);
     int measured = layout.planar() ? (layout.photometric() == 2 ? 3 : 1) : 1;
     for (int i = 0; i < perPlane * measured; i++) {
       int rows = Math.min(layout.chunkHeightPx(), layout.size().heightPx() - top(i % perPlane));

@@ -76,7 +76,7 @@ public final class NightBuilder {
         summaries(all, scenes),
         scenes,
         all,
-        input.ignoredCounts(),
+        input.leftOut(),
         statics,
         Events.of(all, divided, tests, settings.events()),
         series,

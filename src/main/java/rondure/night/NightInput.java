@@ -8,19 +8,19 @@ import java.util.Map;
  *
  * @param inputName last part of the input folder's name (never a full path)
  * @param exposures in any order
- * @param ignoredCounts files seen but not read, by kind
+ * @param leftOut names of files seen but not read, by kind
  * @param notes remarks from earlier steps, put first
  * @param namedSeries focus test series that the user named
  */
 public record NightInput(
     String inputName,
     List<MeasuredExposure> exposures,
-    Map<String, Integer> ignoredCounts,
+    Map<String, List<String>> leftOut,
     List<String> notes,
     List<NamedSeries> namedSeries) {
   public NightInput {
     exposures = List.copyOf(exposures);
-    ignoredCounts = Map.copyOf(ignoredCounts);
+    leftOut = Map.copyOf(leftOut);
     notes = List.copyOf(notes);
     namedSeries = List.copyOf(namedSeries);
   }
@@ -29,8 +29,8 @@ public record NightInput(
   public NightInput(
       String inputName,
       List<MeasuredExposure> exposures,
-      Map<String, Integer> ignoredCounts,
+      Map<String, List<String>> leftOut,
       List<String> notes) {
-    this(inputName, exposures, ignoredCounts, notes, List.of());
+    this(inputName, exposures, leftOut, notes, List.of());
   }
 }

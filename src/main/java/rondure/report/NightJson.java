@@ -11,6 +11,7 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import rondure.intake.CaptureTime;
 import rondure.night.NightBook;
 import rondure.night.NightFrame;
@@ -72,6 +73,11 @@ public final class NightJson {
     book.ignoredCounts().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
         .forEach(entry -> ignored.put(entry.getKey(), entry.getValue()));
+    ArrayNode leftOut = root.putArray("leftOut");
+    new TreeMap<>(book.leftOut())
+        .forEach(
+            (why, names) ->
+                names.forEach(name -> leftOut.addObject().put("file", name).put("why", why)));
     ArrayNode notes = root.putArray("notes");
     book.notes().forEach(notes::add);
     out.write(MAPPER.writeValueAsBytes(root));

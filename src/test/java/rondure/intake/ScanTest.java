@@ -62,7 +62,7 @@ class ScanTest {
     put("$RECYCLE.BIN/a.jpg");
     ScanResult result = Scan.scan(List.of(night));
     assertEquals(List.of("a.jpg"), names(result));
-    assertEquals(Map.of(), result.ignoredCounts());
+    assertEquals(Map.of("hidden", List.of("._a.jpg", ".hidden.jpg")), result.leftOut());
     assertEquals(List.of(), result.troubles());
   }
 
@@ -81,7 +81,15 @@ class ScanTest {
       put(name);
     }
     ScanResult result = Scan.scan(List.of(night));
-    assertEquals(Map.of("video", 2, "sidecar", 4, "other", 1), result.ignoredCounts());
+    assertEquals(
+        Map.of(
+            "video",
+            List.of("a.MOV", "b.mp4"),
+            "sidecar",
+            List.of("a.LRV", "a.THM", "a.wav", "a.xml"),
+            "other",
+            List.of("n")),
+        result.leftOut());
     assertEquals(List.of(), result.troubles());
   }
 
@@ -94,7 +102,7 @@ class ScanTest {
     put("a.jpg.xmp.before-rondure");
     ScanResult result = Scan.scan(List.of(night));
     assertEquals(List.of("a.jpg"), names(result));
-    assertEquals(Map.of(), result.ignoredCounts());
+    assertEquals(Map.of(), result.leftOut());
   }
 
   @ParameterizedTest

@@ -63,7 +63,7 @@ class TiffDecoderTest {
     }
   }
 
-  private static TestTiff parsed(String layout) {
+  static TestTiff parsed(String layout) {
     String[] parts = layout.split("[ /]");
     TestTiff tiff = new TestTiff();
     tiff.width = 19;
@@ -79,7 +79,7 @@ class TiffDecoderTest {
     return tiff;
   }
 
-  private static int word(TestTiff tiff, int x, int y, int sample) {
+  static int word(TestTiff tiff, int x, int y, int sample) {
     if (tiff.format == 3) {
       return Float.floatToRawIntBits(Math.floorMod(pattern(x, y, sample), 1000) / 999f);
     }

@@ -95,7 +95,10 @@ final class BookFixture {
         nights,
         scenes,
         frames,
-        frames.size() > 10 ? Map.of("video", 1, "sidecar", 4) : Map.of(),
+        frames.size() > 10
+            ? Map.of(
+                "video", List.of("a.mp4"), "sidecar", List.of("a.thm", "b.thm", "c.thm", "d.thm"))
+            : Map.of(),
         frames.size() > 10 ? Map.of(1, 37) : Map.of(),
         frames.size() > 10 ? events() : List.of(),
         List.of(),
@@ -167,7 +170,7 @@ final class BookFixture {
         book.nights(),
         book.scenes().stream().map(BookFixture::withoutLens).toList(),
         book.frames(),
-        book.ignoredCounts(),
+        book.leftOut(),
         book.staticDetections(),
         book.events(),
         book.focusSeries(),

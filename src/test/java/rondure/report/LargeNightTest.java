@@ -69,7 +69,7 @@ class LargeNightTest {
         plain.nights(),
         plain.scenes(),
         frames,
-        plain.ignoredCounts(),
+        plain.leftOut(),
         plain.staticDetections(),
         plain.events(),
         plain.focusSeries(),

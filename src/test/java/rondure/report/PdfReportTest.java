@@ -214,7 +214,7 @@ class PdfReportTest {
             Collections.nCopies(nights, large.nights().get(0)),
             large.scenes(),
             frames,
-            large.ignoredCounts(),
+            large.leftOut(),
             large.staticDetections(),
             large.events(),
             large.focusSeries(),

@@ -41,7 +41,7 @@ final class TalkativeBook {
         plain.nights(),
         plain.scenes(),
         frames,
-        plain.ignoredCounts(),
+        plain.leftOut(),
         plain.staticDetections(),
         plain.events(),
         tests(plain),

@@ -8,20 +8,21 @@ import java.util.zip.CRC32;
 
 /**
  * Damages valid files, the same way for the same seed: changed bytes, extreme numbers where numbers
- * may stand, cut, lost, doubled and blanked blocks; entries of TIFF directories; PNG chunks whose
- * check sums are put right again, so that the damage reaches the decoder.
+ * may stand, cut, lost, doubled and blanked blocks; parts of the file's own {@link Structures}; the
+ * check sums of PNG chunks are put right again, so that the damage reaches the decoder.
  */
 public final class Mutator {
   private static final int HEADER_BYTES = 1_000;
   private static final long[] EXTREMES = {
     0, 1, 2, 0x7F, 0xFF, 0x7FFF, 0x8000, 0xFFFF, 0x10000, 0x7FFFFFFFL, 0x80000000L, 0xFFFFFFFFL
   };
-  private static final int TIFF_ENTRY_BYTES = 12;
 
   private final Random random;
+  private final Structures structures;
 
   public Mutator(long seed) {
     random = new Random(seed);
+    structures = new Structures(random);
   }
 
   /** A damaged copy, of one to three changes. */
@@ -38,7 +39,10 @@ public final class Mutator {
     return switch (random.nextInt(9)) {
       case 0, 1 -> byteAt(file, random.nextInt(reach(file)));
       case 2, 3 -> numberAt(file, random.nextInt(reach(file) - 4));
-      case 4, 5 -> isTiff(file) ? entry(file) : numberAt(file, random.nextInt(reach(file) - 4));
+      case 4, 5 ->
+          Structures.knows(file)
+              ? structures.changed(file, extreme(file))
+              : numberAt(file, random.nextInt(reach(file) - 4));
       case 6 -> Arrays.copyOf(file, random.nextInt(file.length));
       case 7 -> blanked(file);
       default -> random.nextBoolean() ? without(file) : doubled(file);
@@ -73,32 +77,6 @@ public final class Mutator {
 
   private ByteOrder anyOrder() {
     return random.nextBoolean() ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN;
-  }
-
-  private static boolean isTiff(byte[] file) {
-    return file[0] == 'I' && file[1] == 'I' || file[0] == 'M' && file[1] == 'M';
-  }
-
-  /** Type, count or value of one entry of the first directory (TIFF 6.0, section 2). */
-  private byte[] entry(byte[] file) {
-    ByteOrder order = file[0] == 'I' ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN;
-    ByteBuffer bytes = ByteBuffer.wrap(file).order(order);
-    int directory = bytes.getInt(4);
-    if (directory < 8 || directory > file.length - 2 - TIFF_ENTRY_BYTES) {
-      return numberAt(file, 4);
-    }
-    int count = Math.max(1, bytes.getShort(directory) & 0xFFFF);
-    int at = directory + 2 + TIFF_ENTRY_BYTES * random.nextInt(count);
-    if (at > file.length - TIFF_ENTRY_BYTES) {
-      return numberAt(file, directory);
-    }
-    switch (random.nextInt(4)) {
-      case 0 -> bytes.putShort(at + 2, (short) random.nextInt(20));
-      case 1 -> bytes.putInt(at + 4, (int) extreme(file));
-      case 2 -> bytes.putShort(at + 8, (short) extreme(file));
-      default -> bytes.putInt(at + 8, (int) extreme(file));
-    }
-    return file;
   }
 
   private byte[] blanked(byte[] file) {
