@@ -10,7 +10,7 @@ import rondure.base.RobustStats;
  */
 final class CountRange {
   /** A thousand million electrons a pixel, and a thousand for odd units. */
-  private static final double LARGEST = 1e12;
+  static final double LARGEST = 1e12;
 
   private static final int SAMPLES = 10_000;
 

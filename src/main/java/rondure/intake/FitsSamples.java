@@ -27,6 +27,10 @@ record FitsSamples(int bitsPerPixel, double scale, double zero, OptionalDouble b
     if (scale == 0) {
       throw new FrameProblem("the FITS has BSCALE 0; the file is damaged");
     }
+    if (Math.abs(scale) > CountRange.LARGEST) {
+      throw new FrameProblem(
+          "the FITS has BSCALE " + scale + ", which is no light; export it anew");
+    }
     OptionalDouble blank = bits > 0 ? header.real("BLANK") : OptionalDouble.empty();
     return new FitsSamples((int) bits, scale, zero, blank);
   }
