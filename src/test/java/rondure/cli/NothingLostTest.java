@@ -76,6 +76,7 @@ class NothingLostTest {
 
   /** What both write beside the pictures is written whole by one and found right by the other. */
   @Test
+  @Tag("thorough")
   void twoRunsAtOnceOnOneNightLeaveTheSameSidecarsAsOne() throws Exception {
     Path night = night(6);
     Path alone = home.resolve("alone");
@@ -104,7 +105,7 @@ class NothingLostTest {
   /** As when the card is pulled: what was measured stays measured, the rest is listed. */
   @Test
   void aNightThatVanishesWhileItIsMeasuredIsReportedAsFarAsItWasRead() throws Exception {
-    Path night = night(40);
+    Path night = night(20);
     Path out = home.resolve("out");
     ChildRun child =
         child("child")
@@ -137,11 +138,12 @@ class NothingLostTest {
     Run again = Run.report(out, night);
     assertEquals(0, again.code(), again.err());
     assertTrue(
-        again.out().contains("Of 40 frames, " + kept + " were measured before."), again.out());
+        again.out().contains("Of 20 frames, " + kept + " were measured before."), again.out());
   }
 
   /** Measurements of frames that only seem to be gone are worth keeping for the next run. */
   @Test
+  @Tag("thorough")
   void measurementsOfAVanishedNightAreKept() throws Exception {
     Path night = night(3);
     Path out = home.resolve("out");
