@@ -16,15 +16,11 @@ import rondure.report.sidecar.SidecarSummary;
  * @param movedAside files in the output folder that were not ours, a sentence for each
  */
 public record RunSummary(
-    NightBook book,
-    Optional<Path> outputFolder,
-    SidecarSummary sidecars,
-    List<String> movedAside) {
+    NightBook book, Optional<Path> outputFolder, SidecarSummary sidecars, List<String> movedAside) {
 
   public RunSummary {
     movedAside = List.copyOf(movedAside);
   }
-
 
   /** Frames that were measured but, because of a fault of this program, not explained. */
   public int unexplainedCount() {

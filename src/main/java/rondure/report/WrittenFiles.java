@@ -42,7 +42,9 @@ final class WrittenFiles {
     this.known = known;
   }
 
-  /** What the marker of a folder lists; nothing is known where it lists nothing, or is not there. */
+  /**
+   * What the marker of a folder lists; nothing is known where it lists nothing, or is not there.
+   */
   static WrittenFiles of(Path folder) throws IOException {
     Path marker = folder.resolve(OutputFolder.MARKER);
     String text = "";
@@ -98,7 +100,8 @@ final class WrittenFiles {
     String last = PathNames.last(file);
     int dot = last.lastIndexOf('.') > 0 ? last.lastIndexOf('.') : last.length();
     for (int i = 1; i <= NUMBERS_TRIED; i++) {
-      String free = last.substring(0, dot) + "-yours" + (i == 1 ? "" : "-" + i) + last.substring(dot);
+      String free =
+          last.substring(0, dot) + "-yours" + (i == 1 ? "" : "-" + i) + last.substring(dot);
       Path target = PathNames.below(file.getParent(), free);
       if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
         Files.move(file, target);
