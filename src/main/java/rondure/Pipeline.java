@@ -65,9 +65,17 @@ public final class Pipeline {
       Results.write(book, settings, sidecars, output);
       progress.step();
       progress.end();
-      store.forgetOthers();
-      return new RunSummary(book, Optional.of(output.path()), sidecars.summary());
+      if (allThere(scan)) {
+        store.forgetOthers();
+      }
+      return new RunSummary(
+          book, Optional.of(output.path()), sidecars.summary(), output.movedAside());
     }
+  }
+
+  /** False when pictures vanished meanwhile, as with a card: they may come again. */
+  private static boolean allThere(ScanResult scan) {
+    return scan.files().stream().allMatch(file -> Files.exists(file.path()));
   }
 
   /** Everything but writing; what earlier runs measured is read, and nothing added to it. */
@@ -77,7 +85,7 @@ public final class Pipeline {
     NightBook book = book(scan, MeasurementStore.readOnly(measured, settings.stars()));
     Sidecars sidecars = new Sidecars(book, scan.files(), request.sidecars());
     sidecars.rehearse();
-    return new RunSummary(book, Optional.empty(), sidecars.summary());
+    return new RunSummary(book, Optional.empty(), sidecars.summary(), List.of());
   }
 
   private NightBook book(ScanResult scan, MeasurementStore store)

@@ -25,6 +25,7 @@ final class EndWords {
     unexplained(terminal);
     terminal.tell(counts());
     new SidecarWords(summary.sidecars()).tell(terminal);
+    summary.movedAside().forEach(terminal::warn);
     if (summary.outputFolder().isEmpty()) {
       terminal.tell("Nothing was written.");
       return;

@@ -98,7 +98,7 @@ public final class Crew implements AutoCloseable {
             new Member.Job<>(
                 Request.facts(firstId + i, files.get(i)),
                 heapMiB,
-                settings.timeoutSeconds(),
+                settings.limitFor(0),
                 Answer::facts),
         sink);
   }
@@ -121,7 +121,7 @@ public final class Crew implements AutoCloseable {
             new Member.Job<>(
                 Request.digest(firstId + i, jobs.get(i).path()),
                 heapMiB,
-                settings.timeoutSecondsFor(megapixels(jobs.get(i))),
+                settings.limitFor(megapixels(jobs.get(i))),
                 Answer::contentDigest),
         sink);
   }
@@ -171,7 +171,7 @@ public final class Crew implements AutoCloseable {
     return new Member.Job<>(
         request,
         heapMiB,
-        settings.timeoutSecondsFor(megapixels),
+        settings.limitFor(megapixels),
         answer -> {
           answer
               .contentDigest()

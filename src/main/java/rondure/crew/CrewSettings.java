@@ -13,7 +13,9 @@ import rondure.intake.ReadingLimits;
  * @param megapixels frame size that every worker has room for from its start [25: the usual 24 with
  *     their margins]; a larger frame restarts the one worker that takes it with a larger heap
  * @param timeoutSeconds time for one file [60], plus {@link #SECONDS_PER_MEGAPIXEL} for pixels:
- *     enough for a slow card reader, short enough that a hanging decoder does not hold up the night
+ *     enough for a slow card reader; a decoder that works all the while is ended sooner, after
+ *     {@link #PROCESSOR_SECONDS_BASE} and {@link #PROCESSOR_SECONDS_PER_MEGAPIXEL} of processor
+ *     time
  * @param retries further tries on a fresh worker after a death or a timeout [1]: a chance fault
  *     does not lose a frame, a faulty file loses little time
  * @param tasksClass name of the {@link WorkerTasks} that a worker runs
@@ -40,6 +42,16 @@ public record CrewSettings(
 
   /** Time per megapixel, s: 48 s for a frame of 24 megapixels that takes a few seconds. */
   public static final double SECONDS_PER_MEGAPIXEL = 2;
+
+  /**
+   * Processor time for one file whatever its size, s. A decoder that loops holds up the night no
+   * longer; the start of a worker and its first four frames of 24 megapixels take 8.7 s together,
+   * half of that the compiler's.
+   */
+  public static final double PROCESSOR_SECONDS_BASE = 6;
+
+  /** Processor time per megapixel, s: four times what an uncompressed RAW takes. */
+  public static final double PROCESSOR_SECONDS_PER_MEGAPIXEL = 0.16;
 
   private static final int WORKERS_MAX = 256;
   private static final String REAL_TASKS = "rondure.crew.RealTasks";
@@ -110,10 +122,12 @@ public record CrewSettings(
     return (int) Math.ceil(HEAP_MIB_BASE + HEAP_MIB_PER_MEGAPIXEL * bounded);
   }
 
-  /** Time for one frame of this size, s. */
-  int timeoutSecondsFor(double frameMegapixels) {
+  /** Time for one frame of this size. */
+  TimeLimit limitFor(double frameMegapixels) {
     double bounded = Math.max(0, Math.min(MEGAPIXELS_MAX, frameMegapixels));
-    return timeoutSeconds + (int) Math.ceil(SECONDS_PER_MEGAPIXEL * bounded);
+    return new TimeLimit(
+        timeoutSeconds + (int) Math.ceil(SECONDS_PER_MEGAPIXEL * bounded),
+        PROCESSOR_SECONDS_BASE + PROCESSOR_SECONDS_PER_MEGAPIXEL * bounded);
   }
 
   private static Path runningJava() {

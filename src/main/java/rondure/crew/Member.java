@@ -15,11 +15,11 @@ final class Member {
    *
    * @param request what to ask
    * @param heapMiB heap that it needs
-   * @param timeoutSeconds time that it gets
+   * @param limit time that it gets
    * @param answerOf takes what was asked for from a DONE; called by the member's thread
    */
   record Job<T>(
-      Request request, int heapMiB, int timeoutSeconds, Function<Answer, Optional<T>> answerOf) {}
+      Request request, int heapMiB, TimeLimit limit, Function<Answer, Optional<T>> answerOf) {}
 
   private final Roster roster;
   private final int triesMax;
@@ -59,10 +59,10 @@ final class Member {
         if (batch.isStopped()) {
           return new Outcome.Failed<>("the work was stopped");
         }
-        return translate(ready.ask(job.request(), job.timeoutSeconds()), job.answerOf());
+        return translate(ready.ask(job.request(), job.limit()), job.answerOf());
       } catch (WorkerLost e) {
         dismiss();
-        if (tries >= triesMax || batch.isStopped()) {
+        if (tries >= triesMax || !e.mayBeChance() || batch.isStopped()) {
           return new Outcome.Failed<>(e.reason(job.request().work()));
         }
         heapMiB = e.how() == WorkerLost.How.OUT_OF_MEMORY ? 2 * heapMiB : heapMiB;

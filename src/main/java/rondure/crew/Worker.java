@@ -18,6 +18,9 @@ final class Worker {
   private static final Logger LOG = LoggerFactory.getLogger(Worker.class);
   private static final int EXIT_WAIT_SECONDS = 5;
 
+  /** Processor time of a worker's start where the limits of processor time were set, s. */
+  private static final double START_SECONDS = 0.6;
+
   private final Process process;
   private final int heapMiB;
   private final Path crashLog;
@@ -25,7 +28,8 @@ final class Worker {
   private final OutputStream requests;
   private final InputStream answers;
   private final LastWords lastWords;
-  private volatile boolean timedOut;
+  private double slowness = 1;
+  private volatile boolean overdue;
 
   /**
    * @param process the running worker
@@ -48,7 +52,7 @@ final class Worker {
   }
 
   boolean isAlive() {
-    return process.isAlive() && !timedOut;
+    return process.isAlive() && !overdue;
   }
 
   /** True when the process has ended. */
@@ -71,9 +75,10 @@ final class Worker {
     return process.waitFor(milliseconds, TimeUnit.MILLISECONDS);
   }
 
-  /** Waits until the worker has started. */
+  /** Waits until the worker has started, which tells how slow this computer is. */
   void awaitReady(int timeoutSeconds) throws WorkerLost {
-    exchange(() -> {}, 0, timeoutSeconds);
+    exchange(() -> {}, 0, new TimeLimit(timeoutSeconds, timeoutSeconds));
+    slowness = Math.max(1, Watch.processorSeconds(process.toHandle()) / START_SECONDS);
   }
 
   /**
@@ -81,9 +86,9 @@ final class Worker {
    *
    * @throws WorkerLost when there is no answer in time; the process has ended then
    */
-  Answer ask(Request request, int timeoutSeconds) throws WorkerLost {
+  Answer ask(Request request, TimeLimit limit) throws WorkerLost {
     byte[] json = encode(request);
-    Answer answer = exchange(() -> Wire.write(requests, json), request.id(), timeoutSeconds);
+    Answer answer = exchange(() -> Wire.write(requests, json), request.id(), limit.times(slowness));
     if (answer.kind() == Answer.Kind.NEEDS_MEMORY) {
       kill();
       throw new WorkerLost(WorkerLost.How.OUT_OF_MEMORY, Integer.toString(heapMiB));
@@ -103,8 +108,11 @@ final class Worker {
     void send() throws IOException;
   }
 
-  private Answer exchange(Sending sending, long id, int timeoutSeconds) throws WorkerLost {
-    Future<?> alarm = timer.schedule(this::timeOut, timeoutSeconds, TimeUnit.SECONDS);
+  private Answer exchange(Sending sending, long id, TimeLimit limit) throws WorkerLost {
+    Watch watch = new Watch(process.toHandle(), limit);
+    Future<?> looks =
+        timer.scheduleWithFixedDelay(
+            watch, Watch.EVERY_MILLISECONDS, Watch.EVERY_MILLISECONDS, TimeUnit.MILLISECONDS);
     try {
       sending.send();
       Answer answer = RecordJson.read(Wire.read(answers), Answer.class);
@@ -113,24 +121,20 @@ final class Worker {
       }
       return answer;
     } catch (IOException e) {
-      WorkerLost lost = lost(e, timeoutSeconds);
+      WorkerLost lost = lost(e, watch);
       LOG.debug("worker {} lost: {}; it said: {}", process.pid(), lost.getMessage(), lastWords());
       throw lost;
     } finally {
-      alarm.cancel(false);
+      looks.cancel(false);
+      overdue = watch.overdue().isPresent();
     }
   }
 
-  private void timeOut() {
-    timedOut = true;
-    kill();
-  }
-
-  private WorkerLost lost(IOException trouble, int timeoutSeconds) {
+  private WorkerLost lost(IOException trouble, Watch watch) {
     boolean endedItself = mayBeEnding(trouble) && awaitOwnExit();
     kill();
-    if (timedOut) {
-      return new WorkerLost(WorkerLost.How.TIMED_OUT, Integer.toString(timeoutSeconds));
+    if (watch.overdue().isPresent()) {
+      return watch.overdue().get();
     }
     return endedItself
         ? WorkerLost.byExit(process.exitValue(), CrashLog.read(crashLog), heapMiB)

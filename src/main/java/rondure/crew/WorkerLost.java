@@ -12,6 +12,8 @@ final class WorkerLost extends Exception {
   enum How {
     CRASHED,
     TIMED_OUT,
+    /** It worked and worked. */
+    ENDLESS,
     OUT_OF_MEMORY,
     GARBLED,
     STOPPED_BY_SYSTEM,
@@ -46,6 +48,11 @@ final class WorkerLost extends Exception {
     return how;
   }
 
+  /** False when the same file would only take as long once more. */
+  boolean mayBeChance() {
+    return how != How.ENDLESS;
+  }
+
   /**
    * How a worker was lost that ended by itself.
    *
@@ -76,6 +83,7 @@ final class WorkerLost extends Exception {
     return switch (how) {
           case CRASHED -> who + " crashed (native fault" + detail + ") on this file";
           case TIMED_OUT -> who + " took longer than " + detail + " s";
+          case ENDLESS -> who + " came to no end on this file";
           case OUT_OF_MEMORY -> who + " needed more than " + detail + " MiB of memory";
           case GARBLED -> who + " gave a damaged answer on this file";
           case STOPPED_BY_SYSTEM ->

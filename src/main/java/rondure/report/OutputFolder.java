@@ -4,16 +4,21 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
@@ -36,8 +41,6 @@ public final class OutputFolder implements AutoCloseable {
   public static final String MARKER = ".rondure-output";
 
   private static final Logger LOG = LoggerFactory.getLogger(OutputFolder.class);
-  private static final String MARKER_TEXT =
-      "This folder holds results written by Rondure, which may replace its own files here.\n";
   private static final String PARTIAL = ".rondure-partial";
   private static final String MEASURED = "measured";
 
@@ -48,8 +51,10 @@ public final class OutputFolder implements AutoCloseable {
   private final List<Path> madeFolders;
   private final RunLock lock;
   private final EndHook endHook = new EndHook(this::end, "output-shutdown");
-  private final List<String> written = new ArrayList<>();
+  private final Map<String, String> written = new LinkedHashMap<>();
   private final List<String> renewed = new ArrayList<>();
+  private final List<String> movedAside = new ArrayList<>();
+  private Optional<WrittenFiles> ours = Optional.empty();
   private boolean marked;
   private boolean published;
   private boolean closed;
@@ -110,49 +115,93 @@ public final class OutputFolder implements AutoCloseable {
    * @throws IOException when the disk is full or the folder vanished
    */
   public void write(String name, Content content) throws IOException {
-    try (OutputStream out = begun(name)) {
+    MessageDigest digest = WrittenFiles.sha256();
+    try (OutputStream out = begun(name, digest)) {
       content.writeTo(out);
     }
-    written(name);
+    written(name, HexFormat.of().formatHex(digest.digest()));
   }
 
-  private synchronized OutputStream begun(String name) throws IOException {
+  private synchronized OutputStream begun(String name, MessageDigest digest) throws IOException {
     requireOpen();
     Path partial = PathNames.below(folder.resolve(PARTIAL), name);
     Files.createDirectories(partial.getParent());
-    return new BufferedOutputStream(Files.newOutputStream(partial), BUFFER_BYTES);
+    return new BufferedOutputStream(
+        new DigestOutputStream(Files.newOutputStream(partial), digest), BUFFER_BYTES);
   }
 
-  private synchronized void written(String name) throws IOException {
+  private synchronized void written(String name, String digest) throws IOException {
     requireOpen();
-    written.add(name);
+    written.put(name, digest);
+  }
+
+  /**
+   * What stood in the way without being ours and has another name now, a sentence for each file.
+   */
+  public synchronized List<String> movedAside() {
+    return List.copyOf(movedAside);
   }
 
   /**
    * Makes a folder below this one hold what this run writes into it and nothing of earlier runs,
-   * from {@link #publish()} on.
+   * from {@link #publish()} on. What others put in or changed there stays.
    */
   public synchronized void renew(String subfolder) {
     renewed.add(subfolder);
   }
 
-  /** Moves everything written since the last time into place, each file whole. */
+  /**
+   * Moves everything written since the last time into place, each file whole. A file in its place
+   * that is not as we wrote it gets another name.
+   */
   public synchronized void publish() throws IOException {
     requireOpen();
+    WrittenFiles files = ours.orElseThrow();
+    written.forEach(files::add);
+    mark(files);
     Set<Path> fresh = new HashSet<>();
-    Path partial = folder.resolve(PARTIAL);
-    for (String name : written) {
-      Path target = PathNames.below(folder, name);
-      Files.createDirectories(target.getParent());
-      moveWhole(PathNames.below(partial, name), target);
-      fresh.add(target);
+    for (String name : written.keySet()) {
+      fresh.add(moved(name, files));
     }
     for (String subfolder : renewed) {
-      FolderTree.deleteAllBut(fresh, PathNames.below(folder, subfolder));
+      removeEarlier(subfolder, fresh, files);
     }
+    written.forEach(files::settle);
+    mark(files);
     written.clear();
     renewed.clear();
     published = true;
+  }
+
+  /** Lists our files in the marker, whole. */
+  private void mark(WrittenFiles files) throws IOException {
+    Path partial = Files.createDirectories(folder.resolve(PARTIAL));
+    Path list = Files.write(partial.resolve(MARKER), files.text(written.keySet()));
+    moveWhole(list, folder.resolve(MARKER));
+  }
+
+  private Path moved(String name, WrittenFiles files) throws IOException {
+    Path target = PathNames.below(folder, name);
+    Files.createDirectories(target.getParent());
+    if (files.isForeign(name)) {
+      movedAside.add(files.moveAside(name));
+    }
+    moveWhole(PathNames.below(folder.resolve(PARTIAL), name), target);
+    return target;
+  }
+
+  private void removeEarlier(String subfolder, Set<Path> fresh, WrittenFiles files)
+      throws IOException {
+    if (!files.isKnown()) {
+      FolderTree.deleteAllBut(fresh, PathNames.below(folder, subfolder));
+      return;
+    }
+    for (Path file : files.unchangedBelow(subfolder)) {
+      if (!fresh.contains(file)) {
+        Files.delete(file);
+        FolderTree.unmake(between(file));
+      }
+    }
   }
 
   private void requireOpen() throws InterruptedIOException {
@@ -189,7 +238,7 @@ public final class OutputFolder implements AutoCloseable {
    * measurements in it the folder stays ours, so that the next run can go on from them.
    */
   private void takeBack() throws IOException {
-    for (String name : written) {
+    for (String name : written.keySet()) {
       Path file = PathNames.below(folder, name);
       Files.deleteIfExists(file);
       FolderTree.unmake(between(file));
@@ -252,8 +301,12 @@ public final class OutputFolder implements AutoCloseable {
     try {
       endHook.add();
       marked = !Files.exists(folder.resolve(MARKER));
-      Files.write(folder.resolve(MARKER), MARKER_TEXT.getBytes(StandardCharsets.UTF_8));
       FolderTree.delete(folder.resolve(PARTIAL));
+      WrittenFiles files = WrittenFiles.of(folder);
+      if (marked) {
+        Files.write(folder.resolve(MARKER), files.text(Set.of()));
+      }
+      ours = Optional.of(files);
     } catch (IOException | IllegalStateException e) {
       close();
       throw e;

@@ -110,9 +110,14 @@ final class ChildRun {
     return !process.isAlive();
   }
 
+  /** The processes that live below the command. */
+  List<ProcessHandle> below() {
+    return process.descendants().toList();
+  }
+
   /** Sends a signal and answers with the processes that lived below the command. */
   List<ProcessHandle> signal(String name) throws IOException, InterruptedException {
-    List<ProcessHandle> below = process.descendants().toList();
+    List<ProcessHandle> below = below();
     new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start().waitFor();
     return below;
   }

@@ -30,6 +30,9 @@ class KilledRunTest {
   private static final int RANDOM_MOMENTS = 20;
   private static final int KILLED = 137;
 
+  /** Of a program that was asked to end before it could listen. */
+  private static final int TERMINATED = 143;
+
   /** Nights that share the kills at file operations among them. */
   private static final int NIGHTS = 8;
 
@@ -105,6 +108,42 @@ class KilledRunTest {
     assertTrue(said.contains("Of 6 frames, 6 were measured before."), said);
     trial.assertSame(expected);
     assertEquals(Trial.FRAMES, Records.in(out));
+  }
+
+  /**
+   * Asked to end at moments drawn over the whole length of a run, each for a night of its own: ends
+   * in good order, and the same command goes on from there.
+   */
+  @Test
+  @Tag("thorough")
+  void aRunThatWasTerminatedAtAnyMomentGoesOnToTheSameBytes() throws Exception {
+    Trial expected = trial("expected");
+    long begunNanos = System.nanoTime();
+    finished(expected);
+    long lengthNanos = System.nanoTime() - begunNanos;
+    Random random = new Random(20261126);
+    int stopped = 0;
+    for (int i = 0; i < RANDOM_MOMENTS / 2; i++) {
+      Trial trial = trial("moment" + i);
+      long moment = System.nanoTime() + (long) (random.nextDouble() * lengthNanos);
+      ChildRun child = trial.start();
+      child.await(() -> child.isOver() || System.nanoTime() - moment >= 0);
+      List<ProcessHandle> workers = child.signal("TERM");
+      Run run = child.end();
+      for (ProcessHandle worker : workers) {
+        worker.onExit().get(20, TimeUnit.SECONDS);
+      }
+      assertTrue(List.of(0, 130, TERMINATED).contains(run.code()), run.toString());
+      if (run.code() == 130) {
+        stopped++;
+        assertEquals(List.of(Troubles.STOPPED), run.errLines());
+      }
+      assertEquals(List.of(), run.code() == TERMINATED ? List.of() : child.temporaryFiles());
+      System.out.printf("moment %d: exit code %d%n", i, run.code());
+      finished(trial);
+      trial.assertSame(expected);
+    }
+    assertTrue(stopped > 0, "no run was stopped");
   }
 
   /** Moments drawn over the whole length of a run, each for a night of its own. */

@@ -47,6 +47,10 @@ class OutputPlaceTest {
     assertEquals(0, second.code(), second.err());
     assertEquals(List.of("night", "night-rondure", "night-rondure-2"), Run.names(home));
     assertEquals(json, Files.readString(out.resolve("night.json")));
+    assertEquals(
+        List.of("night.json was not as Rondure wrote it, so it was kept as night-yours.json."),
+        second.errLines());
+    assertEquals("{}", Files.readString(out.resolve("night-yours.json")));
     assertEquals(List.of("letter.txt"), Run.names(foreign));
   }
 

@@ -11,11 +11,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rondure.sim.OutputFormat;
 
 /**
  * What may not be read or written. The administrator may do anything, so a test that runs as one
@@ -114,6 +116,33 @@ class PermissionsTest {
     assertTrue(run.out().contains("Of 2 frames, 1 was measured before."), run.out());
     assertEquals("measured", Run.frames(out).get("night_2.tif").get("status").asText());
     assertEquals(1, Records.in(out));
+  }
+
+  /** A card with its lock on: everything is read and nothing changes, to the times of files. */
+  @Test
+  void aNightThatMayOnlyBeReadIsMeasuredAndStaysAsItWas() throws Exception {
+    Path night = SmallNight.tiffs(home.resolve("night"), 2);
+    List<String> before = new ArrayList<>();
+    for (String name : Run.names(night)) {
+      allow("r--r--r--", night.resolve(name));
+      before.add(name + " " + Files.getLastModifiedTime(night.resolve(name)));
+    }
+    allow("r-xr-xr-x", night);
+    Path out = home.resolve("out");
+    Run run = report("report", "--workers", 1, "--sidecars", "--out", out, night);
+    assertEquals(0, run.code(), run.toString());
+    assertEquals(List.of(), run.errLines());
+    List<String> after = new ArrayList<>();
+    for (String name : Run.names(night)) {
+      int number = name.charAt("night_".length()) - '0';
+      byte[] bytes = SmallNight.bytes(OutputFormat.TIFF, number);
+      assertEquals(-1, Arrays.mismatch(bytes, Files.readAllBytes(night.resolve(name))));
+      after.add(name + " " + Files.getLastModifiedTime(night.resolve(name)));
+    }
+    assertEquals(before, after);
+    for (JsonNode frame : Run.frames(out).values()) {
+      assertEquals("measured", frame.get("status").asText());
+    }
   }
 
   @Test

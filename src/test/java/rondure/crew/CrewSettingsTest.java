@@ -38,8 +38,14 @@ class CrewSettingsTest {
     int largest = CrewSettings.heapMiBFor(CrewSettings.MEGAPIXELS_MAX);
     assertEquals(largest, CrewSettings.heapMiBFor(4.6e12));
     CrewSettings settings = CrewSettings.defaults();
-    assertEquals(560, settings.timeoutSecondsFor(4.6e12));
-    assertEquals(108, settings.timeoutSecondsFor(24));
+    assertEquals(new TimeLimit(560, 46), settings.limitFor(4.6e12));
+    assertEquals(108, settings.limitFor(24).seconds());
+  }
+
+  /** So that no file holds up the night for longer than 10 s, unless it is larger than most. */
+  @Test
+  void aDecoderThatLoopsOnAFrameOf24MegapixelsIsEndedWithinTenSeconds() {
+    assertTrue(CrewSettings.defaults().limitFor(24).processorSeconds() < 10);
   }
 
   @Test

@@ -90,9 +90,13 @@ class FaultInOneSceneTest {
     }
     assertEquals(8, faulty.nights().get(0).measuredCount());
     assertEquals(
-        4, new RunSummary(faulty, Optional.empty(), SidecarSummary.none()).unexplainedCount());
+        4,
+        new RunSummary(faulty, Optional.empty(), SidecarSummary.none(), List.of())
+            .unexplainedCount());
     assertEquals(
-        0, new RunSummary(sound, Optional.empty(), SidecarSummary.none()).unexplainedCount());
+        0,
+        new RunSummary(sound, Optional.empty(), SidecarSummary.none(), List.of())
+            .unexplainedCount());
   }
 
   @Test

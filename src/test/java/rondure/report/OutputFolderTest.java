@@ -154,6 +154,56 @@ class OutputFolderTest {
     assertFalse(Files.exists(home.resolve("a")), "nor the folders above that were made for it");
   }
 
+  /** Our own files are replaced; one that somebody changed or put there is kept under a name. */
+  @Test
+  void nothingThatWeDidNotWriteIsOverwritten() throws Exception {
+    Path out = home.resolve("out");
+    publish(out, "one");
+    publish(out, "two");
+    assertEquals(java.util.List.of(".rondure-output", "a.txt", "b.txt", "side"), names(out));
+    Files.writeString(out.resolve("a.txt"), "mine");
+    Files.delete(out.resolve("b.txt"));
+    Files.createDirectory(out.resolve("b.txt"));
+    Files.writeString(out.resolve("side/notes.txt"), "mine too");
+    java.util.List<String> told = publish(out, "three");
+    assertEquals(
+        java.util.List.of(
+            "a.txt was not as Rondure wrote it, so it was kept as a-yours.txt.",
+            "b.txt was not as Rondure wrote it, so it was kept as b-yours.txt."),
+        told);
+    assertEquals("mine", Files.readString(out.resolve("a-yours.txt")));
+    assertEquals("three", Files.readString(out.resolve("a.txt")));
+    assertTrue(Files.isDirectory(out.resolve("b-yours.txt")));
+    assertEquals(java.util.List.of("notes.txt", "three\n%.xmp"), names(out.resolve("side")));
+    Files.writeString(out.resolve("a.txt"), "mine again");
+    assertEquals(1, publish(out, "three").size());
+    assertEquals("mine again", Files.readString(out.resolve("a-yours-2.txt")));
+    assertEquals(java.util.List.of(), publish(out, "three"));
+  }
+
+  private static java.util.List<String> publish(Path out, String text) throws Exception {
+    try (OutputFolder folder = OutputFolder.named(out)) {
+      for (String name : new String[] {"a.txt", "b.txt", "side/" + text + "\n%.xmp"}) {
+        folder.write(name, stream -> stream.write(text.getBytes()));
+      }
+      folder.renew("side");
+      folder.publish();
+      return folder.movedAside();
+    }
+  }
+
+  /** The marker of earlier versions lists no files: all that have our names count as ours. */
+  @Test
+  void filesOfAnEarlierVersionAreReplaced() throws Exception {
+    Path out = Files.createDirectory(home.resolve("out"));
+    Files.writeString(out.resolve(OutputFolder.MARKER), "This folder holds results.\n");
+    Files.writeString(out.resolve("a.txt"), "of an earlier version");
+    assertEquals(java.util.List.of(), publish(out, "one"));
+    assertEquals("one", Files.readString(out.resolve("a.txt")));
+    Files.writeString(out.resolve("a.txt"), "mine");
+    assertEquals(1, publish(out, "two").size());
+  }
+
   @Test
   void leftoversOfAKilledRunAreCleared() throws Exception {
     Path out = Files.createDirectory(home.resolve("out"));

@@ -1,5 +1,6 @@
 package rondure.report.sidecar;
 
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -56,7 +57,9 @@ final class SidecarTally {
   void closedFolder(SidecarPlace place) {
     int slash = place.name().lastIndexOf('/');
     String folder = slash < 0 ? "The folder of the pictures" : place.name().substring(0, slash);
-    closedFolders.merge(folder, 1, Integer::sum);
+    boolean there = Files.exists(place.path().getParent());
+    String what = there ? " may not be written" : " is not there any more";
+    closedFolders.merge(folder + what, 1, Integer::sum);
   }
 
   SidecarSummary summary(SidecarSettings settings) {
@@ -65,7 +68,7 @@ final class SidecarTally {
         (folder, count) ->
             all.add(
                 folder
-                    + " may not be written, so "
+                    + ", so "
                     + (count == 1 ? "1 sidecar is" : count + " sidecars are")
                     + " missing there; --sidecars puts them into the results."));
     return new SidecarSummary(
