@@ -103,23 +103,26 @@ final class OpenTimes {
     List<Found> readings = new ArrayList<>();
     for (Seen frame : frames) {
       Reading reading = reading(frame, possible);
-      double stands = rateTold ? 1 : stands(scene, frame.place(), byGround);
-      double skys = reading.skyProbability() * Math.min(1, stands / leastStanding(reading));
-      readings.add(new Found(frame.place(), new Reading(reading.seconds(), skys)));
+      boolean doubted = reading.skyProbability() <= ALONE_IS_SKY;
+      double byAxis = rateTold || doubted ? 0 : logOddsByAxis(scene, frame.place());
+      // What is undecided already between the sky and any tripod leaves room for a creep.
+      double least = doubted ? STANDS : 1;
+      double stands = rateTold ? 1 : Math.min(1, stands(byGround + byAxis) / least);
+      readings.add(
+          new Found(
+              frame.place(), new Reading(reading.seconds(), reading.skyProbability() * stands)));
     }
     return readings;
   }
 
   /** Probability that the camera stood. */
-  private static double stands(SceneEvidence scene, int place, double byGround) {
-    FrameSky frame = scene.sky().frames().get(scene.places().get(place));
-    double byAxis = StandingCamera.logOddsByAxis(scene.sky().finding(), frame);
-    return Excess.logistic(Math.log(STANDS / (1 - STANDS)) + byGround + byAxis);
+  private static double stands(double logOdds) {
+    return Excess.logistic(Math.log(STANDS / (1 - STANDS)) + logOdds);
   }
 
-  /** What is undecided already between the sky and any tripod leaves room for a creep. */
-  private static double leastStanding(Reading reading) {
-    return reading.skyProbability() > ALONE_IS_SKY ? 1 : STANDS;
+  private static double logOddsByAxis(SceneEvidence scene, int place) {
+    FrameSky frame = scene.sky().frames().get(scene.places().get(place));
+    return StandingCamera.logOddsByAxis(scene.sky().finding(), frame);
   }
 
   /**
