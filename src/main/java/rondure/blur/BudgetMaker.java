@@ -51,9 +51,7 @@ final class BudgetMaker {
             .min(Double::compare);
     List<Optional<OpenTimes.Reading>> times = times(camera);
     double undrooped =
-        scene.sky().finding() == SceneSky.Finding.SKY_TURNS
-            ? DroopDoubt.skyProbability(scene.sky())
-            : 1;
+        scene.sky().finding() == SceneSky.Finding.SKY_TURNS ? DroopDoubt.skyProbability(scene) : 1;
     for (int i = 0; i < scene.frames().size(); i++) {
       FrameEvidence frame = scene.frames().get(i);
       FrameSky sky = scene.sky().frames().get(scene.places().get(i));

@@ -45,6 +45,16 @@ final class DroopDoubt {
   /** How nearly they do, rad. */
   private static final double LOAD_SPREAD = 0.15;
 
+  /** Sums counted where the rate is not told, times the sky's rate. */
+  private static final double SLOWEST = 0.1;
+
+  private static final double FASTEST = 21;
+  private static final int RATES = 16;
+  private static final int AXIS_POLES = 500;
+
+  /** Share of all creeps that leave the camera the larger part of the motion at the centre. */
+  static final double CAMERA_LEADS = 0.45;
+
   private DroopDoubt() {}
 
   /**
@@ -52,6 +62,16 @@ final class DroopDoubt {
    *
    * @param scene in which the sky turns
    */
+  static double skyProbability(SceneEvidence scene) {
+    double sky = skyProbability(scene.sky());
+    if (sky == 1) {
+      return 1;
+    }
+    double odds = sky / Math.max(1e-9, 1 - sky) * Math.exp(StandingCamera.logOddsByGround(scene));
+    return odds / (1 + odds);
+  }
+
+  /** The same by the motion of the stars alone. */
   static double skyProbability(SceneSky scene) {
     double rate = SkyMotion.SIDEREAL_RATE_RAD_PER_S;
     List<FrameSky> told = scene.frames().stream().filter(f -> f.starSpin().isPresent()).toList();
@@ -86,6 +106,39 @@ final class DroopDoubt {
     }
     double sky = (1 - BOTH) * calm(sum.rateRadPerS(), error) + BOTH * skys;
     return sky / (sky + cameras);
+  }
+
+  /**
+   * Logarithm of how much likelier a calm camera is to show an axis than one that gives way by more
+   * than the sky turns, where no rate is told: the pole may be anywhere, heads nod and slip.
+   *
+   * @param sum of both spins, of any length
+   */
+  static double calmLogOdds(Spin sum) {
+    Spin axis = sum.times(1 / sum.rateRadPerS());
+    double cameras = 0;
+    for (int j = 0; j < RATES; j++) {
+      double rate = Math.exp((j + 0.5) / RATES * Math.log(FASTEST / SLOWEST)) * SLOWEST;
+      double step = rate * rate * rate * Math.log(FASTEST / SLOWEST) / RATES;
+      cameras += step * cameras(axis.times(rate), AXIS_POLES);
+    }
+    return -Math.log(4 * Math.PI * cameras / CAMERA_LEADS);
+  }
+
+  /** Density of sums of which the camera has the larger part. */
+  private static double cameras(Spin sum, int poles) {
+    double moved = across(sum.xRadPerS(), sum.yRadPerS());
+    double cameras = 0;
+    for (int i = 0; i < poles; i++) {
+      double z = 2 * (i + 0.5) / poles - 1;
+      double turn = i * Math.PI * (3 - Math.sqrt(5));
+      double x = Math.sqrt(1 - z * z) * Math.cos(turn);
+      double y = Math.sqrt(1 - z * z) * Math.sin(turn);
+      if (across(x, y) <= moved / 2) {
+        cameras += density(sum.xRadPerS() - x, sum.yRadPerS() - y, sum.zRadPerS() - z) / poles;
+      }
+    }
+    return cameras;
   }
 
   /** Density of a sum that is the sky's alone. */

@@ -145,6 +145,15 @@ public record Halo(
     return probability(before) * Excess.logistic((fwhmPx() - LENS_GLOW_PX) / LENS_GLOW_SPREAD_PX);
   }
 
+  /**
+   * How much less likely the frame is to look as it does behind dew than without: at most 1, since
+   * what is seen of a halo counts by its light; less for a glow that is seen and the lens's own.
+   */
+  double dewLikelihood() {
+    double lens = 1 - Excess.logistic((fwhmPx() - LENS_GLOW_PX) / LENS_GLOW_SPREAD_PX);
+    return Math.exp(Math.min(0, logEvidence)) * (1 - lens * probability(LightMissing.USUAL));
+  }
+
   /** The share, so many standard errors off; at least 0. */
   double share(double sigmas) {
     return Math.max(0, share + sigmas * shareError);

@@ -39,6 +39,20 @@ final class Haze {
     return given(byShape, dimmed ? DIMMED_SHARE : UNSEEN_SHARE);
   }
 
+  /** Dew as often as any other cause, which haze is two kinds of: dew, and what leaves no halo. */
+  private static final double DEW_ODDS = 0.5;
+
+  /**
+   * The same of a frame that nothing can be compared with: where its average star would show no
+   * halo if there were one, dew is as likely as it was; where it would, it is less so.
+   *
+   * @param halo what was read about its stars
+   */
+  static Map<Cause, Double> unseen(Map<Cause, Double> byShape, Halo halo) {
+    double odds = DEW_ODDS * halo.dewLikelihood();
+    return given(byShape, UNSEEN_SHARE + (1 - UNSEEN_SHARE) * odds / (1 + odds));
+  }
+
   /** Haze takes this share of what "none" had. */
   static Map<Cause, Double> given(Map<Cause, Double> byShape, double share) {
     Map<Cause, Double> result = new EnumMap<>(byShape);

@@ -26,7 +26,7 @@ record LightMissing(Optional<FrameLight.Loss> loss, Optional<Halo> own, Optional
   static final int DRAWS = 600;
 
   /** Of clear nights, and of frames that lost light, so many have a halo before one looks. */
-  private static final double USUAL = 0.1;
+  static final double USUAL = 0.1;
 
   private static final double WHERE_LIGHT_IS_LOST = 0.7;
 

@@ -21,8 +21,8 @@ import rondure.sky.SceneSky;
  *
  * <p>A head that gives way steadily, or a mount that follows the sky badly, stretches all frames
  * alike and along the motion as well. The rate of the motion tells it from the sky (see {@link
- * DroopDoubt}), where there is a clock; lamps that stay while the stars move prove that the camera
- * stood. Where neither tells, the sky is only the likelier.
+ * DroopDoubt}), where there is a clock; else lamps, skyline and axis may (see {@link
+ * StandingCamera}).
  */
 final class OpenTimes {
   private static final int LEAST_ALIKE = 3;
@@ -36,10 +36,12 @@ final class OpenTimes {
   private static final double PAIR_IS_SKY = 0.85;
   private static final double ALONE_IS_SKY = 0.5;
 
-  /** What is left of these beyond even odds where nothing tells how fast the stars moved. */
-  private static final double RATE_UNTOLD = 0.54;
+  /**
+   * Before anything tells: tripods mostly stand, yet as causes of one and the same stretch, which
+   * nothing in stars tells apart, both are to be about as likely.
+   */
+  private static final double STANDS = 0.6;
 
-  private static final double LEAST_LAMPS = 3;
   private static final double CALM = 0.25;
   private static final double LEAST_SQUARE = 1e-6;
 
@@ -96,22 +98,31 @@ final class OpenTimes {
         frames.stream()
             .filter(f -> f.stretch().isAligned() && f.stretch().along() <= longest)
             .toList();
-    double trust =
-        scene.sky().finding() == SceneSky.Finding.SKY_TURNS || lampsStay(scene) ? 1 : RATE_UNTOLD;
+    boolean rateTold = scene.sky().finding() == SceneSky.Finding.SKY_TURNS;
+    double byGround = rateTold ? 0 : StandingCamera.logOddsByGround(scene);
     List<Found> readings = new ArrayList<>();
     for (Seen frame : frames) {
       Reading reading = reading(frame, possible);
-      double skys = ALONE_IS_SKY + trust * (reading.skyProbability() - ALONE_IS_SKY);
-      readings.add(new Found(frame.place(), new Reading(reading.seconds(), skys)));
+      boolean doubted = reading.skyProbability() <= ALONE_IS_SKY;
+      double byAxis = rateTold || doubted ? 0 : logOddsByAxis(scene, frame.place());
+      // What is undecided already between the sky and any tripod leaves room for a creep.
+      double least = doubted ? STANDS : 1;
+      double stands = rateTold ? 1 : Math.min(1, stands(byGround + byAxis) / least);
+      readings.add(
+          new Found(
+              frame.place(), new Reading(reading.seconds(), reading.skyProbability() * stands)));
     }
     return readings;
   }
 
-  /** Lamps that move with the stars are not kept in the fields of a scene whose stars move. */
-  private static boolean lampsStay(SceneEvidence scene) {
-    double[] lamps =
-        scene.frames().stream().mapToDouble(f -> f.field().groundLights().size()).toArray();
-    return RobustStats.median(lamps) >= LEAST_LAMPS;
+  /** Probability that the camera stood. */
+  private static double stands(double logOdds) {
+    return Excess.logistic(Math.log(STANDS / (1 - STANDS)) + logOdds);
+  }
+
+  private static double logOddsByAxis(SceneEvidence scene, int place) {
+    FrameSky frame = scene.sky().frames().get(scene.places().get(place));
+    return StandingCamera.logOddsByAxis(scene.sky().finding(), frame);
   }
 
   /**

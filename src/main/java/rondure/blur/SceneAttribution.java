@@ -16,6 +16,9 @@ public final class SceneAttribution implements Attribution {
   /** Two images of every star leave no room but for a mount or a mirror nobody thought of. */
   private static final double PROVEN = 0.95;
 
+  private static final Optional<FrameLight.Silence> ALONE =
+      Optional.of(FrameLight.Silence.NOT_MATCHED);
+
   private final AttributionSettings settings;
   private final Function<Ground, Calibration> calibrations;
   private final OneFrameAttribution oneFrame;
@@ -70,6 +73,12 @@ public final class SceneAttribution implements Attribution {
           : Haze.unseen(byShape);
     }
 
+    /** Of a frame that is judged by itself. */
+    Map<Cause, Double> unseenAlone(Map<Cause, Double> byShape) {
+      boolean read = told.halo().isPresent() && told.silence().equals(ALONE) && knock.isEmpty();
+      return read ? Haze.unseen(byShape, told.halo().orElseThrow()) : unseen(byShape);
+    }
+
     List<Evidence> withKnock(List<Evidence> evidence) {
       List<Evidence> all = new ArrayList<>(evidence);
       knock.map(KnockedLight::evidence).ifPresent(all::add);
@@ -109,7 +118,7 @@ public final class SceneAttribution implements Attribution {
         seen.told()
             .loss()
             .map(loss -> Haze.applied(shapes, loss))
-            .orElseGet(() -> seen.unseen(shapes));
+            .orElseGet(() -> seen.unseenAlone(shapes));
     List<Evidence> evidence = new ArrayList<>(shown.evidence());
     LightMissing.ofHalo(seen.told().halo()).evidence().ifPresent(evidence::add);
     return verdict(probabilities, Ground.ofOneFrame(frame), seen.withKnock(evidence));

@@ -13,13 +13,18 @@ import rondure.sky.SceneSky;
  * @param places place of each of them among the scene's frames, as {@code sky} counts them
  * @param sky how the stars move over the scene
  * @param hotPixels single photosites that shine by themselves, where there are enough
+ * @param standingLamps lights on the ground that stay on the sensor while the stars move
  */
 public record SceneEvidence(
-    List<FrameEvidence> frames, List<Integer> places, SceneSky sky, Optional<HotPixels> hotPixels) {
+    List<FrameEvidence> frames,
+    List<Integer> places,
+    SceneSky sky,
+    Optional<HotPixels> hotPixels,
+    int standingLamps) {
 
-  /** A scene without hot pixels. */
+  /** A scene without hot pixels and lamps. */
   public SceneEvidence(List<FrameEvidence> frames, List<Integer> places, SceneSky sky) {
-    this(frames, places, sky, Optional.empty());
+    this(frames, places, sky, Optional.empty(), 0);
   }
 
   public SceneEvidence {
@@ -30,6 +35,9 @@ public record SceneEvidence(
     if (places.size() != frames.size()) {
       throw new IllegalArgumentException(
           places.size() + " places for " + frames.size() + " frames");
+    }
+    if (standingLamps < 0) {
+      throw new IllegalArgumentException("standingLamps must be >= 0, were " + standingLamps);
     }
   }
 }

@@ -17,6 +17,7 @@ import rondure.sky.Registration;
 import rondure.sky.SceneFrame;
 import rondure.sky.SceneSky;
 import rondure.sky.SkyShot;
+import rondure.sky.StandingLamps;
 import rondure.sky.StaticDetections;
 import rondure.sky.StaticReport;
 import rondure.stars.StarField;
@@ -99,7 +100,9 @@ record SceneReading(
     }
     return frames.isEmpty()
         ? Optional.empty()
-        : Optional.of(new SceneEvidence(frames, places, sky, HotPixels.of(statics)));
+        : Optional.of(
+            new SceneEvidence(
+                frames, places, sky, HotPixels.of(statics), StandingLamps.count(statics)));
   }
 
   private FrameEvidence evidence(int index) {

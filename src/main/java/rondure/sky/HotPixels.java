@@ -29,26 +29,12 @@ public record HotPixels(int count, double fwhmPx) {
     SkyMask mask = report.fields().get(0).mask();
     double[] widths =
         report.spots().stream()
-            .filter(spot -> insideSky(mask, spot))
+            .filter(spot -> StandingLamps.insideSky(mask, spot))
             .flatMap(spot -> spot.fwhmPx().stream())
             .mapToDouble(width -> width)
             .toArray();
     return widths.length < LEAST_COUNT
         ? Optional.empty()
         : Optional.of(new HotPixels(widths.length, RobustStats.median(widths)));
-  }
-
-  /** In a sky cell, with sky all around it. */
-  private static boolean insideSky(SkyMask mask, StaticSpot spot) {
-    int column = (int) Math.floor(spot.xPx() / mask.meshPx());
-    int row = (int) Math.floor(spot.yPx() / mask.meshPx());
-    for (int i = -1; i <= 1; i++) {
-      for (int j = -1; j <= 1; j++) {
-        if (!mask.isSkyCell(column + i, row + j)) {
-          return false;
-        }
-      }
-    }
-    return true;
   }
 }

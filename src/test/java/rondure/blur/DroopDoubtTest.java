@@ -74,4 +74,29 @@ class DroopDoubtTest {
     assertTrue(DroopDoubt.skyProbability(scene(drooping, 12, 40)) < 0.9);
     assertTrue(DroopDoubt.skyProbability(scene(drooping, 3, 1)) < 0.9);
   }
+
+  /** Densities of an axis: those of a head that gives way, over a calm sky's, have the mean 1. */
+  @Test
+  void axesOfHeadsThatGiveWayAreAsManyAsAxesOfTheSky() {
+    int count = 400;
+    double mean = 0;
+    for (int i = 0; i < count; i++) {
+      double z = 2 * (i + 0.5) / count - 1;
+      double turn = i * Math.PI * (3 - Math.sqrt(5));
+      double across = Math.sqrt(1 - z * z);
+      Spin axis = new Spin(across * Math.cos(turn), across * Math.sin(turn), z);
+      mean += Math.exp(-DroopDoubt.calmLogOdds(axis)) / count;
+    }
+    assertEquals(1, mean, 0.05);
+  }
+
+  /** The sky turns about any axis; heads nod about the one to the right. */
+  @Test
+  void anAxisToTheRightSpeaksForANodAndOneAwayFromThePictureForTheSky() {
+    double nod = DroopDoubt.calmLogOdds(new Spin(3, 0.1, 0.1));
+    double aside = DroopDoubt.calmLogOdds(new Spin(0.6, 0.3, 0.7));
+    assertTrue(nod < -1, () -> "" + nod);
+    assertTrue(aside > 0.5, () -> "" + aside);
+    assertEquals(nod, DroopDoubt.calmLogOdds(new Spin(-6, -0.2, -0.2)), 0.01);
+  }
 }
