@@ -3,6 +3,7 @@ package rondure.blur;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import rondure.base.RobustStats;
 import rondure.stars.AverageStar;
 import rondure.stars.Star;
@@ -47,8 +48,10 @@ final class DiscInProfile {
     int free = 0;
     for (ProfileFit fit : fits) {
       free += fit.points() - FREE;
+      List<ProfileFit.Best> bests =
+          IntStream.range(0, SHARES).parallel().mapToObj(i -> fit.behind(STEP * i)).toList();
       for (int i = 0; i < SHARES; i++) {
-        ProfileFit.Best best = fit.behind(STEP * i);
+        ProfileFit.Best best = bests.get(i);
         double disc = ProfileFit.discPx(STEP * i, best.coreFwhmPx());
         discPx2[i] += disc * disc / 16 / fits.size();
         corePx2[i] += best.core().secondMomentPx2(best.coreFwhmPx()) / fits.size();

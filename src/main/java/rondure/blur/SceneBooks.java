@@ -3,6 +3,7 @@ package rondure.blur;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import rondure.sky.FrameSky;
 
 /**
@@ -26,7 +27,8 @@ record SceneBooks(
   /** The books of every lens that may explain the scene. */
   private record ByLens(Explanations explained, List<BudgetBooks> books) {
     static ByLens of(Explanations explained) {
-      return new ByLens(explained, explained.solutions().stream().map(BudgetBooks::new).toList());
+      return new ByLens(
+          explained, explained.solutions().parallelStream().map(BudgetBooks::new).toList());
     }
 
     BudgetBooks likeliest() {
@@ -58,12 +60,16 @@ record SceneBooks(
     Optional<ByLens> second = defocused.map(ByLens::of);
     boolean real = core.realProbability() >= 0.5;
     ByLens likelier = real ? first : second.orElse(first);
-    List<Optional<FrameBudget>> frames = new ArrayList<>();
-    for (int i = 0; i < scene.frames().size(); i++) {
-      int k = known.indexOf(i);
-      frames.add(
-          k < 0 ? Optional.empty() : Optional.of(frame(k, first, second, likelier.likeliest())));
-    }
+    List<Optional<FrameBudget>> frames =
+        IntStream.range(0, scene.frames().size())
+            .parallel()
+            .map(known::indexOf)
+            .mapToObj(
+                k ->
+                    k < 0
+                        ? Optional.<FrameBudget>empty()
+                        : Optional.of(frame(k, first, second, likelier.likeliest())))
+            .toList();
     ExplainedShare explained = likelier.likeliest().explained();
     SceneBudget.Shared shared =
         new SceneBudget.Shared(

@@ -83,9 +83,11 @@ final class MosaicAssembler {
     for (int y = 0; y < size.heightPx(); y++) {
       float[] level = black.row(y);
       int start = y * size.widthPx();
-      for (int x = 0, phase = 0; x < size.widthPx(); x++) {
-        samples[start + x] -= level[phase];
-        phase = phase + 1 == Mosaic.SIDE ? 0 : phase + 1;
+      for (int x = 0; x < size.widthPx(); x += Mosaic.SIDE) {
+        int count = Math.min(Mosaic.SIDE, size.widthPx() - x);
+        for (int phase = 0; phase < count; phase++) {
+          samples[start + x + phase] -= level[phase];
+        }
       }
     }
   }

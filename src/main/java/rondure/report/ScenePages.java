@@ -60,7 +60,7 @@ final class ScenePages {
   private SceneView view(Scene scene, boolean first, boolean last) throws TemplateProblem {
     List<NightFrame> frames = Ranking.bestFirst(context.book(), scene);
     List<EntryView> entries =
-        frames.stream()
+        frames.parallelStream()
             .filter(this::isFull)
             .map(frame -> maker.entry(frame, scene, positions.get(frame.file())))
             .toList();

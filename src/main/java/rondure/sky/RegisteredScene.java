@@ -69,6 +69,6 @@ final class RegisteredScene {
   }
 
   private List<FrameStars> frames() {
-    return shots.stream().map(shot -> new FrameStars(shot.field(), camera)).toList();
+    return shots.parallelStream().map(shot -> new FrameStars(shot.field(), camera)).toList();
   }
 }

@@ -117,13 +117,13 @@ final class SkyMap {
         }
       }
     }
-    for (FrameLink link : links) {
-      if (attitudes[link.frame()] != null) {
-        refit(link.frame(), fresh);
-      }
-    }
+    links.parallelStream()
+        .mapToInt(FrameLink::frame)
+        .filter(number -> attitudes[number] != null)
+        .forEach(number -> refit(number, fresh));
   }
 
+  /** Reads no other attitude than the frame's own. */
   private void refit(int number, List<MapStar> fresh) {
     FrameStars frame = frames.get(number);
     List<MapStar> shared = new ArrayList<>();

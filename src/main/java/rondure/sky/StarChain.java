@@ -1,6 +1,5 @@
 package rondure.sky;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -58,18 +57,18 @@ final class StarChain {
    * @param links as first made, in their order
    */
   static List<FrameLink> again(Camera camera, List<FrameStars> frames, List<FrameLink> links) {
-    List<FrameLink> better = new ArrayList<>();
-    for (FrameLink link : links) {
-      FramePair pair = new FramePair(camera, frames.get(link.parent()), frames.get(link.frame()));
-      better.add(
-          link.isFirst()
-              ? link
-              : FrameMatch.refined(pair, link.turn(), RADIUS_PX, 0)
-                  .filter(FrameMatch::isCertain)
-                  .map(m -> link.with(m.turn(), List.of(m.pairs())))
-                  .orElse(link));
+    return links.parallelStream().map(link -> again(camera, frames, link)).toList();
+  }
+
+  private static FrameLink again(Camera camera, List<FrameStars> frames, FrameLink link) {
+    if (link.isFirst()) {
+      return link;
     }
-    return better;
+    FramePair pair = new FramePair(camera, frames.get(link.parent()), frames.get(link.frame()));
+    return FrameMatch.refined(pair, link.turn(), RADIUS_PX, 0)
+        .filter(FrameMatch::isCertain)
+        .map(m -> link.with(m.turn(), List.of(m.pairs())))
+        .orElse(link);
   }
 
   private void add(FrameLink link) {

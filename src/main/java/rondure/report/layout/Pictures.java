@@ -2,23 +2,23 @@ package rondure.report.layout;
 
 import com.openhtmltopdf.extend.FSObjectDrawer;
 import com.openhtmltopdf.extend.FSObjectDrawerFactory;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.w3c.dom.Element;
 import rondure.base.JpegPicture;
 import rondure.report.picture.Picture;
 
 /**
- * The named drawings and photographs that a page can ask for.
+ * The named drawings and photographs that a page can ask for; threads may add them side by side.
  *
  * <p>In a template: {@code <object type="rondure/picture" data="NAME" alt="…"/>} for a drawing,
  * {@code <img src="photo:NAME" alt="…"/>} for a photograph.
  */
 public final class Pictures implements FSObjectDrawerFactory {
   static final String TYPE = "rondure/picture";
-  private final Map<String, Picture> drawings = new LinkedHashMap<>();
-  private final Map<String, JpegPicture> photographs = new LinkedHashMap<>();
+  private final Map<String, Picture> drawings = new ConcurrentHashMap<>();
+  private final Map<String, JpegPicture> photographs = new ConcurrentHashMap<>();
 
   /** Adds a drawing under a name. */
   public void add(String name, Picture drawing) {

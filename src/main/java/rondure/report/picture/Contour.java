@@ -59,6 +59,9 @@ final class Contour {
     boolean[] inside = {
       isInside(x, y), isInside(x + 1, y), isInside(x + 1, y + 1), isInside(x, y + 1)
     };
+    if (inside[0] == inside[1] && inside[1] == inside[2] && inside[2] == inside[3]) {
+      return;
+    }
     int[] edges = {edge(x, y, 0), edge(x + 1, y, 1), edge(x, y + 1, 0), edge(x, y, 1)};
     double middle = (at(x, y) + at(x + 1, y) + at(x + 1, y + 1) + at(x, y + 1)) / 4;
     int turn = middle >= level ? 1 : 3;
