@@ -33,6 +33,9 @@ final class CoreForm {
 
   private static final double NARROWEST_SPREAD_PX = 0.1;
 
+  /** The finest second moments of real cameras, 0.2 px² with the pixel, as a half-maximum width. */
+  private static final double FINEST_PX = 0.8;
+
   /** Second moment of a pixel's box, 1/12 px². */
   private static final double PIXEL_PX2 = 1 / 12.0;
 
@@ -111,11 +114,16 @@ final class CoreForm {
     return Math.hypot(bare, Moments.FWHM_PER_SIGMA * Math.sqrt(PIXEL_PX2));
   }
 
-  /** Logarithm of the odds that the core found is right and not that of the other solution. */
+  /**
+   * Logarithm of the odds that the core found is right and not that of the other solution. A form
+   * that suits best a core finer than any camera's is the sampling's and says nothing.
+   */
   double odds(SceneSolution found, SceneSolution defocused) {
     double gain =
-        profile.lossNear(profile.predictedPx2(defocused, frames))
-            - profile.lossNear(profile.predictedPx2(found, frames));
+        profile.likeliestCoreFwhmPx() < FINEST_PX
+            ? 0
+            : profile.lossNear(profile.predictedPx2(defocused, frames))
+                - profile.lossNear(profile.predictedPx2(found, frames));
     double bare = profile.coreFwhmPx(profile.predictedPx2(defocused, frames));
     double tooNarrow = Math.max(0, (NARROWEST_PX - bare) / NARROWEST_SPREAD_PX);
     return Math.max(-MOST_ODDS, Math.min(MOST_ODDS, gain + tooNarrow));

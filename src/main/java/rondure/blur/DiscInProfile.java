@@ -151,6 +151,15 @@ final class DiscInProfile {
     return between(coreFwhmPx, px2);
   }
 
+  /** Half-maximum width of the core behind the disc that suits best, pixel not included. */
+  double likeliestCoreFwhmPx() {
+    int best = 0;
+    for (int i = 1; i < SHARES; i++) {
+      best = loss[i] < loss[best] ? i : best;
+    }
+    return coreFwhmPx[best];
+  }
+
   private double between(double[] values, double px2) {
     for (int i = 1; i < SHARES; i++) {
       if (px2 < discPx2[i] && discPx2[i] > discPx2[i - 1]) {
