@@ -184,14 +184,17 @@ class WorkersUnderAttackTest {
     assertTrue(Files.exists(done), "nothing was flooded");
   }
 
-  /** Workers that get a small part of the heap that they were to have: room for small frames. */
+  /**
+   * Workers that get a small part of the heap that they were to have: room for small frames, and
+   * for this one as far as its size tells, but not in one piece beside what is new (40 MiB).
+   */
   @Tag("thorough")
   @Test
   void aFullHeapCostsThatFrameOnlyAndIsTriedOnceMoreWithTwiceTheMemory() throws Exception {
     BufferedImage picture = new BufferedImage(3800, 2800, BufferedImage.TYPE_USHORT_GRAY);
     assertTrue(ImageIO.write(picture, "png", night.resolve("trap.png").toFile()));
     String small =
-        "for one; do case \"$one\" in -Xmx528m) one=-Xmx56m;; -Xmx1056m) one=-Xmx56m;; esac;"
+        "for one; do case \"$one\" in -Xmx528m) one=-Xmx72m;; -Xmx1056m) one=-Xmx72m;; esac;"
             + " set -- \"$@\" \"$one\"; shift; done";
     assertListed(
         started(OtherJava.in(home.resolve("java"), small)),
