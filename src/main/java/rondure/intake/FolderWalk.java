@@ -21,6 +21,7 @@ import rondure.base.PathNames;
 final class FolderWalk {
   private static final int DEPTH_MAX = 64;
   private static final String OUTPUT_MARKER = ".rondure-output";
+  private static final String OWN_HIDDEN = ".rondure-";
   private static final Set<String> SYSTEM_FOLDERS =
       Set.of(
           "__macosx",
@@ -120,8 +121,10 @@ final class FolderWalk {
     leftOut.computeIfAbsent(kind, unused -> new ArrayList<>()).add(name);
   }
 
+  /** What this program itself hides is nobody's: a run that was killed may have left it. */
   private void leaveOutHidden(Path entry, String name) {
-    if (Files.isRegularFile(entry)) {
+    boolean own = PathNames.last(entry).startsWith(OWN_HIDDEN);
+    if (!own && Files.isRegularFile(entry)) {
       leaveOut("hidden", name);
     }
   }
