@@ -55,6 +55,7 @@ class ScanTest {
     put("a.jpg");
     put("._a.jpg");
     put(".hidden.jpg");
+    put(".rondure-partial-a.xmp");
     put(".thumbnails/a.jpg");
     put("__MACOSX/._a.jpg");
     put("__MACOSX/a.jpg");
