@@ -4,10 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import rondure.base.Moments;
 import rondure.base.RobustStats;
 import rondure.stars.AverageStar;
 import rondure.stars.StarField;
+import rondure.stars.Surroundings;
 
 /**
  * A wide, round, faint glow about every star, as dew on the lens, mist or a soft filter make it:
@@ -26,10 +28,10 @@ public record Halo(
   private static final double LEAST_SHARE = 1e-3;
 
   /**
-   * A glow as wide as this is as likely the lens's as dew's: 40 µm on pixels of 4 to 5 µm (common
-   * practice); an 85 mm lens, wide open on a clear night, showed 8 px.
+   * A glow as wide as this is as likely the lens's as dew's: 40 µm on pixels of 4 µm (common
+   * practice); an 85 mm lens, wide open on a night not known to be dewy, showed 8 to 10 px.
    */
-  private static final double LENS_GLOW_PX = 9;
+  private static final double LENS_GLOW_PX = 10.3;
 
   private static final double LENS_GLOW_SPREAD_PX = 0.6;
 
@@ -106,28 +108,34 @@ public record Halo(
         .filter(average -> average.zone() == AverageStar.Zone.WHOLE)
         .filter(average -> average.starCount() >= LEAST_STARS)
         .findFirst()
-        .flatMap(average -> of(average, HaloGround.of(field, shape), shape));
+        .flatMap(average -> of(average, HaloGround.of(field, shape), field.surroundings(), shape));
   }
 
-  static Optional<Halo> of(AverageStar average, HaloGround ground, FieldShape shape) {
+  /** What rings beyond the average star show counts where core and halo explain them too. */
+  static Optional<Halo> of(
+      AverageStar average, HaloGround ground, Surroundings surroundings, FieldShape shape) {
     HaloRings rings = HaloRings.of(average, shape);
     if (rings.size() < LEAST_RINGS) {
       return Optional.empty();
     }
+    double elongation = Math.max(1, 1 / shape.roundness());
     double unit = shape.minorFwhmPx();
-    HaloFit fit = new HaloFit(rings, ground, Math.max(1, 1 / shape.roundness()));
-    if (fit.misfit() > MOST_MISFIT) {
-      return Optional.empty();
-    }
-    HaloFit.Found found = fit.found();
-    double px2 = unit * unit;
-    return Optional.of(
-        new Halo(
-            found.share(),
-            found.shareError(),
-            found.square() * px2,
-            found.squareError() * px2,
-            found.logEvidence()));
+    HaloAround around = HaloAround.of(surroundings, unit, rings.reach());
+    HaloAround none = HaloAround.of(Surroundings.NONE, unit, rings.reach());
+    return Stream.of(around, none)
+        .map(far -> new HaloFit(rings, ground, far, elongation))
+        .filter(fit -> fit.misfit() <= MOST_MISFIT)
+        .findFirst()
+        .map(fit -> inPixels(fit.found(), unit * unit));
+  }
+
+  private static Halo inPixels(HaloFit.Found found, double px2) {
+    return new Halo(
+        found.share(),
+        found.shareError(),
+        found.square() * px2,
+        found.squareError() * px2,
+        found.logEvidence());
   }
 
   /** Half-maximum width of a Gaussian of this share and moment, px. */

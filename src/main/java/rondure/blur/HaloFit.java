@@ -1,5 +1,8 @@
 package rondure.blur;
 
+import java.util.Arrays;
+import java.util.stream.DoubleStream;
+
 /**
  * Looks for a round halo about an average star. The core is a Gaussian or a Moffat profile whose
  * half-maximum width may be a little off, the halo a Gaussian of a few widths; heights follow by
@@ -23,6 +26,9 @@ final class HaloFit {
   /** σ of the halo over the half-maximum width: FWHM of 2 to 7 times the star's. */
   private static final double[] SIGMAS = {0.85, 1.15, 1.55, 2.1, 2.8};
 
+  /** And of those that only rings beyond the average star show. */
+  private static final double[] WIDE_SIGMAS = {3.8, 5, 6.8};
+
   /** Shares that a halo may have before anything is measured: even from 0 to this. */
   private static final double MOST_SHARE = 0.5;
 
@@ -32,6 +38,8 @@ final class HaloFit {
   private static final int FREE = 4;
 
   private final HaloRings rings;
+  private final HaloAround around;
+  private final double[] sigmas;
   private final double elongation;
   private final HaloModel.Solved[] solved;
   private double scale;
@@ -45,10 +53,15 @@ final class HaloFit {
   /**
    * @param elongation half-maximum length over width: drawn-out cores hold as much more light
    */
-  HaloFit(HaloRings rings, HaloGround ground, double elongation) {
+  HaloFit(HaloRings rings, HaloGround ground, HaloAround around, double elongation) {
     this.rings = rings;
+    this.around = around;
+    this.sigmas =
+        DoubleStream.concat(
+                Arrays.stream(SIGMAS), Arrays.stream(WIDE_SIGMAS).filter(around::reaches))
+            .toArray();
     this.elongation = elongation;
-    this.solved = solved(new HaloModel(rings, ground));
+    this.solved = solved(new HaloModel(rings, ground, around, elongation));
   }
 
   /**
@@ -63,10 +76,10 @@ final class HaloFit {
 
   /** For each core first without a halo, then with each. */
   private HaloModel.Solved[] solved(HaloModel model) {
-    HaloModel.Shape[] halos = new HaloModel.Shape[SIGMAS.length + 1];
-    halos[0] = new HaloModel.Shape(new double[rings.size()], 0, 0);
-    for (int s = 0; s < SIGMAS.length; s++) {
-      halos[s + 1] = shape(0, SIGMAS[s] * FWHM_PER_SIGMA);
+    HaloModel.Shape[] halos = new HaloModel.Shape[sigmas.length + 1];
+    halos[0] = new HaloModel.Shape(new double[rings.size()], new double[around.size()], 0, 0, 0);
+    for (int s = 0; s < sigmas.length; s++) {
+      halos[s + 1] = shape(0, sigmas[s] * FWHM_PER_SIGMA);
     }
     int count = 0;
     HaloModel.Solved[] all =
@@ -87,10 +100,14 @@ final class HaloFit {
     for (int i = 0; i < light.length; i++) {
       light[i] = core(rings.square(i) / (width * width), inverseBeta);
     }
-    double all = lightOfCore(inverseBeta, width);
-    double narrow = all * inside(HaloGround.NARROW / width, inverseBeta);
-    double wide = all * inside(HaloGround.WIDE / width, inverseBeta);
-    return new HaloModel.Shape(light, narrow, wide - narrow);
+    double narrow = inside(HaloGround.NARROW / width, inverseBeta);
+    double wide = inside(HaloGround.WIDE / width, inverseBeta);
+    return new HaloModel.Shape(
+        light,
+        around.shown(inverseBeta, width),
+        lightOfCore(inverseBeta, width),
+        narrow,
+        wide - narrow);
   }
 
   /** Share of a core's light within a radius in its half-maximum widths: 1 - (1 + r²/α²)^(1-β). */
@@ -105,13 +122,17 @@ final class HaloFit {
     for (HaloModel.Solved one : solved) {
       best = Math.min(best, one.misfit());
     }
-    return best / Math.max(1, rings.size() - FREE);
+    return best / freedom();
+  }
+
+  private int freedom() {
+    return Math.max(1, rings.size() + around.size() - FREE);
   }
 
   Found found() {
-    double best = misfit() * Math.max(1, rings.size() - FREE);
+    double best = misfit() * freedom();
     // Where no model fits, rings are less certain than their noise says.
-    scale = 1 / Math.max(1, best / Math.max(1, rings.size() - FREE));
+    scale = 1 / Math.max(1, best / freedom());
     int at = 0;
     for (int b = 0; b < INVERSE_BETAS.length; b++) {
       for (double width : WIDTHS) {
@@ -119,8 +140,8 @@ final class HaloFit {
         double usual = USUAL[b] * Math.exp(scale * best / 2 - off * off / 2);
         without += usual * Math.exp(-scale * solved[at++].misfit() / 2);
         double coreLight = lightOfCore(INVERSE_BETAS[b], width) * elongation;
-        for (double sigma : SIGMAS) {
-          count(solved[at++], coreLight, sigma, usual / SIGMAS.length);
+        for (double sigma : sigmas) {
+          count(solved[at++], coreLight, sigma, usual / sigmas.length);
         }
       }
     }

@@ -10,10 +10,17 @@ final class HaloModel {
 
   private final HaloRings rings;
   private final HaloGround ground;
+  private final HaloAround around;
+  private final double elongation;
 
-  HaloModel(HaloRings rings, HaloGround ground) {
+  /**
+   * @param elongation half-maximum length over width: drawn-out cores hold as much more light
+   */
+  HaloModel(HaloRings rings, HaloGround ground, HaloAround around, double elongation) {
     this.rings = rings;
     this.ground = ground;
+    this.around = around;
+    this.elongation = elongation;
   }
 
   /**
@@ -27,18 +34,24 @@ final class HaloModel {
   /** A core or a halo of height 1. */
   static final class Shape {
     private final double[] rings;
+    private final double[] around;
+    private final double all;
     private final double narrow;
     private final double between;
 
     /**
      * @param rings its light in each ring; all 0 for none
-     * @param narrow its light in the wing ratio's narrow aperture
-     * @param between its light between the apertures
+     * @param around its light in the rings beyond
+     * @param all its whole light
+     * @param narrow share of that in the wing ratio's narrow aperture
+     * @param between share of that between the apertures
      */
-    Shape(double[] rings, double narrow, double between) {
+    Shape(double[] rings, double[] around, double all, double narrow, double between) {
       this.rings = rings;
-      this.narrow = narrow;
-      this.between = between;
+      this.around = around;
+      this.all = all;
+      this.narrow = all * narrow;
+      this.between = all * between;
     }
 
     /** What it adds to the wings beyond the ratio measured, over the core's narrow light. */
@@ -79,6 +92,16 @@ final class HaloModel {
       hy += w * haloLight[i] * y;
       y1 += w * y;
       square += w * y * y;
+    }
+    // Beyond: what core and halo show, over the light of the core, which is what stars' fits hold.
+    double flux = coreShape.all * elongation;
+    for (int i = 0; i < around.size(); i++) {
+      double w = around.weight(i, flux);
+      double core = coreShape.around[i] - around.light(i) * flux;
+      double halo = haloShape.around[i];
+      cc += w * core * core;
+      ch += w * core * halo;
+      hh += w * halo * halo;
     }
     // The level is eliminated first, then the core.
     double ccLess = cc - c1 * c1 / one;

@@ -47,6 +47,11 @@ final class HaloRings {
     return size;
   }
 
+  /** Outer radius of the last ring, half-maximum widths. */
+  double reach() {
+    return Math.sqrt(squares[size - 1]) + STEP / 2;
+  }
+
   /** Square of the mean radius, half-maximum widths squared. */
   double square(int ring) {
     return squares[ring];

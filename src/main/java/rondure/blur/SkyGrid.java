@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import rondure.base.WeightedMedian;
 import rondure.sky.Camera;
 import rondure.sky.Direction;
 import rondure.stars.SkyMask;

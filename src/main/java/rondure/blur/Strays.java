@@ -44,6 +44,7 @@ final class Strays {
         field.sky(),
         field.mask(),
         field.averageStars(),
-        field.groundLights());
+        field.groundLights(),
+        field.surroundings());
   }
 }

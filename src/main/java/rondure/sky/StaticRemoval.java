@@ -14,6 +14,7 @@ import rondure.stars.Detection;
 import rondure.stars.Refusal;
 import rondure.stars.Star;
 import rondure.stars.StarField;
+import rondure.stars.Surroundings;
 
 /** Takes what is proven to be static out of the star lists of a scene. */
 final class StaticRemoval {
@@ -101,6 +102,7 @@ final class StaticRemoval {
         field.sky(),
         field.mask(),
         averages,
-        Stream.concat(lamps, lampsInSky).toList());
+        Stream.concat(lamps, lampsInSky).toList(),
+        spoiled ? Surroundings.NONE : field.surroundings());
   }
 }

@@ -112,7 +112,7 @@ final class AverageStars {
   }
 
   /** Mean of the middle half of the first {@code count} values; sorts them. */
-  private static double middleMean(double[] values, int count) {
+  static double middleMean(double[] values, int count) {
     Arrays.sort(values, 0, count);
     int cut = count / 4;
     double sum = 0;

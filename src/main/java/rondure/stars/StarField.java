@@ -18,6 +18,7 @@ import java.util.Objects;
  * @param averageStars averages over zones that hold at least 5 stars; WHOLE first
  * @param groundLights lamps outside the sky region, measured as stars are, brightest first; at most
  *     StarSettings.groundLightsMax
+ * @param surroundings light about the stars that stand alone
  */
 public record StarField(
     int widthPx,
@@ -28,7 +29,8 @@ public record StarField(
     SkyState sky,
     SkyMask mask,
     List<AverageStar> averageStars,
-    List<Star> groundLights) {
+    List<Star> groundLights,
+    Surroundings surroundings) {
   public StarField {
     stars = List.copyOf(stars);
     others = List.copyOf(others);
@@ -37,5 +39,30 @@ public record StarField(
     groundLights = List.copyOf(groundLights);
     Objects.requireNonNull(sky, "sky");
     Objects.requireNonNull(mask, "mask");
+    Objects.requireNonNull(surroundings, "surroundings");
+  }
+
+  /** A field of whose stars' surroundings nothing is known. */
+  public StarField(
+      int widthPx,
+      int heightPx,
+      List<Star> stars,
+      List<Detection> others,
+      Map<Refusal, Integer> refused,
+      SkyState sky,
+      SkyMask mask,
+      List<AverageStar> averageStars,
+      List<Star> groundLights) {
+    this(
+        widthPx,
+        heightPx,
+        stars,
+        others,
+        refused,
+        sky,
+        mask,
+        averageStars,
+        groundLights,
+        Surroundings.NONE);
   }
 }

@@ -50,7 +50,8 @@ public final class StarMeter {
         found.sky(),
         found.mask(),
         new AverageStars(plane, found.background()).of(stars),
-        meter.stars(shaped.lights()));
+        meter.stars(shaped.lights()),
+        new SurroundingsMeter(plane, found.background(), found.mask()).of(stars, shaped.others()));
   }
 
   private StarMeter(

@@ -15,6 +15,7 @@ import rondure.sim.NightPlan;
 import rondure.stars.AverageStar;
 import rondure.stars.Star;
 import rondure.stars.StarField;
+import rondure.stars.Surroundings;
 import rondure.testing.SimNight;
 
 /**
@@ -48,7 +49,7 @@ class HaloTest {
       values[i] = (float) (profile.applyAsDouble(radius) / profile.applyAsDouble(0) + noise);
     }
     AverageStar star = new AverageStar(AverageStar.Zone.WHOLE, 40, PER_PX, new Stamp(SIDE, values));
-    return Halo.of(star, ground, round());
+    return Halo.of(star, ground, Surroundings.NONE, round());
   }
 
   private static FieldShape round() {

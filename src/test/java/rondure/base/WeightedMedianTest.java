@@ -1,4 +1,4 @@
-package rondure.blur;
+package rondure.base;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

@@ -1,10 +1,10 @@
-package rondure.blur;
+package rondure.base;
 
 /**
  * The median of weighted values, found without sorting them all (Hoare 1961, Comm. ACM 4, 321, from
  * memory).
  */
-final class WeightedMedian {
+public final class WeightedMedian {
   private final double[] values;
   private final double[] weights;
 
@@ -26,7 +26,7 @@ final class WeightedMedian {
    * @param values reordered in place
    * @param weights of each, not negative; reordered alike
    */
-  static double of(double[] values, double[] weights) {
+  public static double of(double[] values, double[] weights) {
     double half = 0;
     for (double weight : weights) {
       half += weight / 2;
