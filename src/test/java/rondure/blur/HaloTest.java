@@ -111,6 +111,72 @@ class HaloTest {
     assertEquals(0.3, halo.share(), 0.1);
   }
 
+  private static final double NARROW = 1.6;
+
+  /**
+   * Light of the rings about stars 1.6 px wide over their flux, which is that of the core, each
+   * known to a thousandth.
+   */
+  private static Surroundings around(DoubleUnaryOperator profile, double coreShare) {
+    List<Surroundings.Ring> rings =
+        IntStream.range(3, 23)
+            .mapToObj(
+                r ->
+                    ring(
+                        r,
+                        (profile.applyAsDouble(r + 0.5) - profile.applyAsDouble(25)) / coreShare))
+            .toList();
+    return new Surroundings(40, rings);
+  }
+
+  private static Surroundings.Ring ring(int fromPx, double lightPerPx2) {
+    double areaPx2 = Math.PI * (2 * fromPx + 1);
+    return new Surroundings.Ring(fromPx, fromPx + 1, lightPerPx2, 0.001 / areaPx2);
+  }
+
+  private static Optional<Halo> narrow(DoubleUnaryOperator profile, Surroundings around) {
+    int side = 41;
+    float[] values = new float[side * side];
+    for (int i = 0; i < values.length; i++) {
+      double radius = Math.hypot(i % side - side / 2, i / side - side / 2) / PER_PX;
+      values[i] = (float) (profile.applyAsDouble(radius) / profile.applyAsDouble(0));
+    }
+    AverageStar star = new AverageStar(AverageStar.Zone.WHOLE, 40, PER_PX, new Stamp(side, values));
+    FieldShape shape =
+        new FieldShape(
+            60,
+            NARROW,
+            1,
+            Moments.round(NARROW * NARROW / 5.545),
+            0.01,
+            0,
+            NARROW,
+            Optional.empty(),
+            Optional.empty());
+    HaloGround crowded = new HaloGround(0.01, 0.006, 0.04, 10);
+    return Halo.of(star, crowded, around, shape);
+  }
+
+  /**
+   * About sharp stars among many a wide halo is flat within the average star: only beyond it is it
+   * told.
+   */
+  @Test
+  void ringsFarOutShowWhatTheAverageStarCannot() {
+    DoubleUnaryOperator dewy = r -> haloed(gaussian(r, NARROW), r, 0.3, 14);
+    DoubleUnaryOperator sharp = r -> gaussian(r, NARROW);
+    double unseen = probability(narrow(dewy, Surroundings.NONE));
+    assertTrue(unseen < 0.7, "by the average star alone: " + unseen);
+    Halo seen = narrow(dewy, around(dewy, 0.7)).orElseThrow();
+    assertTrue(seen.dewProbability(0.1) > 0.95, seen.toString());
+    assertEquals(0.3, seen.share(), 0.06, seen.toString());
+    assertEquals(14, seen.fwhmPx(), 3, seen.toString());
+    assertTrue(probability(narrow(sharp, around(sharp, 1))) < 0.05);
+    DoubleUnaryOperator wings =
+        r -> HaloFit.core(r * r / (NARROW * NARROW), 1 / 3.0) / (NARROW * NARROW * 1.5108399);
+    assertTrue(probability(narrow(wings, around(wings, 1))) < 0.2);
+  }
+
   /** Faint stars below the limit raise the ground between the stars, as told by the wing ratios. */
   @Test
   void groundBetweenTheStarsIsNoHalo() {
