@@ -22,7 +22,10 @@ final class AverageProfile {
 
   final double[] light;
 
-  /** From the scatter at the rim alone. */
+  /**
+   * From the scatter at the rim, and from where pixels happen to lie: the values that make a grid
+   * point stand evenly in a square about it, but are few.
+   */
   final double[] errors;
 
   /** Side of the square over which a grid point averages. */
@@ -63,8 +66,20 @@ final class AverageProfile {
     for (int ring = 0; ring < size; ring++) {
       radiiPx[ring] = rings[0][ring] / rings[2][ring];
       light[ring] = rings[1][ring] / rings[2][ring] - level;
-      errors[ring] = noise / Math.sqrt(rings[2][ring]);
     }
+    for (int ring = 0; ring < size; ring++) {
+      double sampling = slope(ring) * boxPx / Math.sqrt(12 * VALUES_NEAR);
+      double independent = Math.max(1, rings[2][ring] / alike);
+      errors[ring] =
+          Math.hypot(noise / Math.sqrt(rings[2][ring]), sampling / Math.sqrt(independent));
+    }
+  }
+
+  /** How steeply the light falls about a ring, per px. */
+  private double slope(int ring) {
+    int in = Math.max(0, ring - 1);
+    int out = Math.min(light.length - 1, ring + 1);
+    return out > in ? Math.abs(light[in] - light[out]) / (radiiPx[out] - radiiPx[in]) : 0;
   }
 
   /** Side of the square over which a grid point of an average star averages. */
