@@ -68,6 +68,12 @@ final class SceneSolver {
     boolean fewCalm = calmOnes.size() < LEAST_CALM;
     OwnExpectations informed = calm.with(shakes, own, models.get(0).lens(shared), fewCalm);
     List<Integer> asked = picked(fewCalm ? sharpestFirst : calmOnes);
+    if (!fewCalm && core.usualPx2().isEmpty() && shakes.get(sharpestFirst.get(0)).proven()) {
+      // The start was the core of a frame that moved less than was foretold: none that exists.
+      start[FrameModel.CORE] = still[calmOnes.get(0)];
+      shared = search.anew(asked, informed, start, ownStarts(start));
+      own = each(shared, informed, ownStarts(shared));
+    }
     List<double[]> starts = new ArrayList<>();
     for (int j = 0; j < own.size(); j++) {
       starts.add(informed.start(j, own.get(j)));
