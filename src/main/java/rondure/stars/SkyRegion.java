@@ -3,6 +3,8 @@ package rondure.stars;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
+import rondure.base.RobustStats;
 
 /**
  * Which mesh cells are sky.
@@ -10,11 +12,12 @@ import java.util.List;
  * <p>Vignetting, city glow, the Milky Way and aurora change the level smoothly; a horizon is a
  * step. So cells are joined to neighbours of similar level, and of the regions that come out the
  * one with the most stars is the sky, whether it is brighter or darker than the rest; others join
- * it when they are as rich in stars. Cells much rougher than the sky's level implies (trees, rocks
- * in moonlight, buildings) are not sky even where their level fits, nor are cells cut by the
- * horizon. Small holes (the Moon, a lamp) are closed. A frame whose sky is clipped to black tells
- * nothing about its ground: there all is sky. In a frame that shows objects all over, what is near
- * them is not sky either ({@link Texture}).
+ * it when they are as rich in stars, much darker ones only when they are richer: lamps on dark land
+ * are found as stars are. Cells much rougher than the sky's level implies (trees, rocks in
+ * moonlight, buildings) are not sky even where their level fits, nor are cells cut by the horizon.
+ * Small holes (the Moon, a lamp) are closed. A frame whose sky is clipped to black tells nothing
+ * about its ground: there all is sky. In a frame that shows objects all over, what is near them is
+ * not sky either ({@link Texture}).
  */
 final class SkyRegion {
   /** Neighbouring cells of one region differ by less than this factor per 64 px. */
@@ -27,6 +30,11 @@ final class SkyRegion {
   private static final double CUT_FACTOR = 2.5;
   private static final double STEEPER = 1.5;
   private static final double RICH_SHARE = 0.3;
+
+  /** Sky seen through a gap has about the level of the rest; land by night has less. */
+  private static final double DARK_SHARE = 0.45;
+
+  private static final double DARK_RICH_SHARE = 1;
   private static final int FEWEST_STARS = 3;
   private static final double HOLE_SHARE = 0.05;
   private static final double BLACK_SHARE = 0.5;
@@ -116,16 +124,30 @@ final class SkyRegion {
       }
     }
     int best = best(found, size);
+    double dark = DARK_SHARE * levelOf(region, best);
+    boolean[] joined = new boolean[count];
+    for (int number = 0; number < count; number++) {
+      double rich = levelOf(region, number) < dark ? DARK_RICH_SHARE : RICH_SHARE;
+      joined[number] =
+          number == best
+              || found[number] >= FEWEST_STARS
+                  && found[number] / size[number] >= rich * found[best] / size[best];
+    }
     boolean[] sky = new boolean[region.length];
     for (int i = 0; i < sky.length; i++) {
-      int number = region[i];
-      sky[i] =
-          number >= 0
-              && (number == best
-                  || found[number] >= FEWEST_STARS
-                      && found[number] / size[number] >= RICH_SHARE * found[best] / size[best]);
+      sky[i] = region[i] >= 0 && joined[region[i]];
     }
     return sky;
+  }
+
+  /** Median over the cells of a region. */
+  private double levelOf(int[] region, int number) {
+    double[] levels =
+        IntStream.range(0, region.length)
+            .filter(i -> region[i] == number)
+            .mapToDouble(i -> Math.max(0, level.cell(i)))
+            .toArray();
+    return levels.length == 0 ? 0 : RobustStats.median(levels);
   }
 
   private static int best(double[] found, int[] size) {

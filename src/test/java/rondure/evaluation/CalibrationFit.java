@@ -19,13 +19,14 @@ import rondure.blur.Ground;
  * Frames of a night fail together, so nights are counted: beside those seen, one more has failed
  * wholly (Laplace's rule of succession), and crosswise scores leave whole nights out.
  *
- * <p>Odds may be sharpened, by a power of 1.4 at most as nights are few, only where light can be
- * compared between frames: elsewhere haze that nothing shows, which is left out of the cases, would
- * be denied the more surely.
+ * <p>Odds may be sharpened, by a power of 1.4 at most as nights are few. In lone frames, whose
+ * light nothing can be compared with, haze that nothing shows is left out of the cases; so that it
+ * is not denied the more surely a tenth of "none" stays with it.
  */
 final class CalibrationFit {
   private static final double[] POWERS = {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.2, 1.4};
-  private static final Set<Ground> COMPARING = EnumSet.of(Ground.SEQUENCE, Ground.FEW_FRAMES);
+  private static final Set<Ground> ALONE = EnumSet.of(Ground.LONE, Ground.LONE_NO_EXPOSURE);
+  private static final int ALONE_HAZE_STEPS = 5;
   private static final double STEP = 0.02;
   private static final int HAZE_STEPS = 30;
   private static final int STRAY_STEPS = 20;
@@ -36,22 +37,19 @@ final class CalibrationFit {
   /** The odds of a frame's causes and the true one. */
   record Case(Ground ground, String night, Cause truth, Map<Cause, Double> odds) {}
 
-  private static double mostPower(List<Case> cases) {
-    return cases.stream().map(Case::ground).allMatch(COMPARING::contains) ? 1.4 : 1;
+  private static int leastHazeSteps(List<Case> cases) {
+    return cases.stream().map(Case::ground).allMatch(ALONE::contains) ? ALONE_HAZE_STEPS : 0;
   }
 
   /** The likeliest on a grid. */
   static Calibration fit(List<Case> cases) {
-    double mostPower = mostPower(cases);
+    int leastHaze = leastHazeSteps(cases);
     Map<Case, Double> weights = weights(cases);
     Calibration best = null;
     double least = Double.POSITIVE_INFINITY;
     for (double power : POWERS) {
-      if (power > mostPower) {
-        break;
-      }
       List<double[]> powered = powered(cases, weights, power);
-      for (int haze = 0; haze <= HAZE_STEPS; haze++) {
+      for (int haze = leastHaze; haze <= HAZE_STEPS; haze++) {
         for (int stray = 1; stray <= STRAY_STEPS; stray++) {
           double loss = loss(powered, haze * STEP, stray * STEP) + failing(cases, stray * STEP);
           if (loss < least) {
