@@ -75,6 +75,20 @@ class SkyRegionTest {
     check(find(painter).mask(), horizonY, 0.97, 0.97);
   }
 
+  /** A bright city sky shows few stars, and the land below it half as many lamps for its size. */
+  @Test
+  void darkLandIsNoSkyForItsLamps() {
+    SkyPainter painter = new SkyPainter(WIDTH, HEIGHT, 59).add((x, y) -> 3000 + y);
+    painter.replace((x, y) -> y > 560 ? 500 : Double.NaN);
+    for (int i = 0; i < 60; i++) {
+      painter.star(painter.uniform(20, 1260), painter.uniform(20, 500), 9000, 1.3);
+    }
+    for (int i = 0; i < 24; i++) {
+      painter.star(painter.uniform(20, 1260), painter.uniform(620, 940), 9000, 1.1);
+    }
+    check(find(painter).mask(), 560, 0.97, 0.97);
+  }
+
   @Test
   void aMoonlitTexturedForegroundBrighterThanTheSkyIsDropped() {
     SkyPainter painter = starrySky(53, (x, y) -> vignetted(x, y, 500, 0.3), 500);
