@@ -18,7 +18,7 @@ final class StandingCamera {
 
   /**
    * A factor of two: axes are told through focal lengths that may be off by a quarter, and how
-   * heads give way is assumed, so that an axis alone shall not name the head.
+   * heads give way is assumed, so that an axis alone shall hardly name the head.
    */
   private static final double MOST_BY_AXIS = 0.7;
 

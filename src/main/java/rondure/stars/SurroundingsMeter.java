@@ -39,8 +39,16 @@ final class SurroundingsMeter {
   private final Background background;
   private final SkyMask mask;
 
-  /** A star's light in its rings over its flux, and its weight. */
-  private record Lone(double[] light, double fluxCounts) {}
+  /** A star's light in its rings over its flux. */
+  private static final class Lone {
+    private final double[] light;
+    private final double fluxCounts;
+
+    Lone(double[] light, double fluxCounts) {
+      this.light = light;
+      this.fluxCounts = fluxCounts;
+    }
+  }
 
   SurroundingsMeter(PixelPlane plane, Background background, SkyMask mask) {
     this.plane = plane;
@@ -132,13 +140,13 @@ final class SurroundingsMeter {
   }
 
   private static List<Surroundings.Ring> together(List<Lone> lone) {
-    double most = lone.get(Math.min(ALIKE, lone.size()) - 1).fluxCounts();
+    double most = lone.get(Math.min(ALIKE, lone.size()) - 1).fluxCounts;
     double[] weights =
-        lone.stream().mapToDouble(l -> Math.pow(Math.min(most, l.fluxCounts()), 2)).toArray();
+        lone.stream().mapToDouble(l -> Math.pow(Math.min(most, l.fluxCounts), 2)).toArray();
     List<Surroundings.Ring> rings = new ArrayList<>();
     for (int i = 0; i < RINGS - 1; i++) {
       int ring = i;
-      double[] light = lone.stream().mapToDouble(l -> l.light()[ring]).toArray();
+      double[] light = lone.stream().mapToDouble(l -> l.light[ring]).toArray();
       double middle = WeightedMedian.of(light.clone(), weights.clone());
       double[] off = Arrays.stream(light).map(l -> Math.abs(l - middle)).toArray();
       double scatter = RobustStats.SIGMA_PER_MAD * WeightedMedian.of(off, weights.clone());

