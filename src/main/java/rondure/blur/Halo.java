@@ -35,6 +35,9 @@ public record Halo(
 
   private static final double LENS_GLOW_SPREAD_PX = 0.6;
 
+  /** Where dew takes as much again, this share in its halo leaves 65 % of the light: 1 − √0.65. */
+  private static final double HAZY_SHARE = 0.194;
+
   /** Stars drawn out further hide it behind their ends. */
   private static final double LEAST_ROUNDNESS = 0.7;
 
@@ -154,12 +157,15 @@ public record Halo(
   }
 
   /**
-   * How much less likely the frame is to look as it does behind dew than without: at most 1, since
-   * what is seen of a halo counts by its light; less for a glow that is seen and the lens's own.
+   * How much less likely the frame is to look as it does behind dew that makes it hazy than
+   * without: at most 1, since what is seen of a halo counts by its light; less for a glow that is
+   * seen and the lens's own, and for one that holds too little light.
    */
   double dewLikelihood() {
     double lens = 1 - Excess.logistic((fwhmPx() - LENS_GLOW_PX) / LENS_GLOW_SPREAD_PX);
-    return Math.exp(Math.min(0, logEvidence)) * (1 - lens * probability(LightMissing.USUAL));
+    double enough = Excess.normalShare((share - HAZY_SHARE) / Math.max(LEAST_SHARE, shareError));
+    double likely = Math.exp(logEvidence) * enough / (1 - HAZY_SHARE / HaloFit.MOST_SHARE);
+    return Math.min(1, likely) * (1 - lens * probability(LightMissing.USUAL));
   }
 
   /** The share, so many standard errors off; at least 0. */

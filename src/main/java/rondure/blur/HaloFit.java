@@ -30,7 +30,7 @@ final class HaloFit {
   private static final double[] WIDE_SIGMAS = {3.8, 5, 6.8};
 
   /** Shares that a halo may have before anything is measured: even from 0 to this. */
-  private static final double MOST_SHARE = 0.5;
+  static final double MOST_SHARE = 0.5;
 
   private static final double FWHM_PER_SIGMA = 2 * Math.sqrt(2 * Math.log(2));
 
