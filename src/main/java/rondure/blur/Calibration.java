@@ -35,8 +35,8 @@ public record Calibration(double power, double hazeShare, double strayShare) {
               Ground.SEQUENCE, new Calibration(1.4, 0, 0.02),
               Ground.FEW_FRAMES, new Calibration(1.4, 0, 0.02),
               Ground.NO_EXPOSURES, new Calibration(1.4, 0, 0.04),
-              Ground.LONE, new Calibration(1.4, 0.1, 0.04),
-              Ground.LONE_NO_EXPOSURE, new Calibration(1.4, 0.1, 0.04)));
+              Ground.LONE, new Calibration(1.4, 0.18, 0.04),
+              Ground.LONE_NO_EXPOSURE, new Calibration(1.4, 0.18, 0.04)));
 
   /** Fitted on the calibration nights (docs/accuracy.md says how to do that again). */
   public static Calibration fitted(Ground ground) {

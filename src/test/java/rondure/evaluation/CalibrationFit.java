@@ -21,12 +21,12 @@ import rondure.blur.Ground;
  *
  * <p>Odds may be sharpened, by a power of 1.4 at most as nights are few. In lone frames, whose
  * light nothing can be compared with, haze that nothing shows is left out of the cases; so that it
- * is not denied the more surely a tenth of "none" stays with it.
+ * is not denied the more surely, half of what counting it would move there stays with it.
  */
 final class CalibrationFit {
   private static final double[] POWERS = {0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.2, 1.4};
   private static final Set<Ground> ALONE = EnumSet.of(Ground.LONE, Ground.LONE_NO_EXPOSURE);
-  private static final int ALONE_HAZE_STEPS = 5;
+  private static final int ALONE_HAZE_STEPS = 9;
   private static final double STEP = 0.02;
   private static final int HAZE_STEPS = 30;
   private static final int STRAY_STEPS = 20;
