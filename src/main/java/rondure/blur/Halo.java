@@ -164,8 +164,8 @@ public record Halo(
   double dewLikelihood() {
     double lens = 1 - Excess.logistic((fwhmPx() - LENS_GLOW_PX) / LENS_GLOW_SPREAD_PX);
     double enough = Excess.normalShare((share - HAZY_SHARE) / Math.max(LEAST_SHARE, shareError));
-    double likely = Math.exp(logEvidence) * enough / (1 - HAZY_SHARE / HaloFit.MOST_SHARE);
-    return Math.min(1, likely) * (1 - lens * probability(LightMissing.USUAL));
+    double likely = logEvidence + Math.log(enough / (1 - HAZY_SHARE / HaloFit.MOST_SHARE));
+    return Math.exp(Math.min(0, likely)) * (1 - lens * probability(LightMissing.USUAL));
   }
 
   /** The share, so many standard errors off; at least 0. */

@@ -6,15 +6,10 @@ import rondure.stars.Surroundings;
 
 /**
  * Rings of light about the stars that stand alone ({@link Surroundings}), beyond the reach of the
- * average star, in half-maximum widths. Light is over the star's flux and less that of the
- * outermost ring, so a model is asked for the same difference.
+ * average star, in half-maximum widths. Light is over the star's flux and less that of their
+ * ground, so a model is asked for the same difference.
  */
 final class HaloAround {
-  /** Far from any halo that is looked for: the stars' ground, px. */
-  private static final double GROUND_FROM_PX = 23;
-
-  private static final double GROUND_TO_PX = 28;
-
   /** Wider halos lie under the ground, px. */
   private static final double WIDEST_FWHM_PX = 24;
 
@@ -70,7 +65,8 @@ final class HaloAround {
   /** What a profile of height 1 shows in each ring, that of the ground taken off. */
   double[] shown(double inverseBeta, double width) {
     double all = HaloFit.lightOfCore(inverseBeta, width);
-    double ground = mean(GROUND_FROM_PX, GROUND_TO_PX, inverseBeta, width);
+    double ground =
+        mean(Surroundings.GROUND_FROM_PX, Surroundings.GROUND_TO_PX, inverseBeta, width);
     return rings.stream()
         .mapToDouble(r -> all * (mean(r.fromPx(), r.toPx(), inverseBeta, width) - ground))
         .toArray();

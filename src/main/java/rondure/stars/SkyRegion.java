@@ -12,8 +12,8 @@ import rondure.base.RobustStats;
  * <p>Vignetting, city glow, the Milky Way and aurora change the level smoothly; a horizon is a
  * step. So cells are joined to neighbours of similar level, and of the regions that come out the
  * one with the most stars is the sky, whether it is brighter or darker than the rest; others join
- * it when they are as rich in stars, much darker ones only when they are richer: lamps on dark land
- * are found as stars are. Cells much rougher than the sky's level implies (trees, rocks in
+ * it when they are about as rich in stars, much darker ones when they are no poorer: lamps on dark
+ * land are found as stars are. Cells much rougher than the sky's level implies (trees, rocks in
  * moonlight, buildings) are not sky even where their level fits, nor are cells cut by the horizon.
  * Small holes (the Moon, a lamp) are closed. A frame whose sky is clipped to black tells nothing
  * about its ground: there all is sky. In a frame that shows objects all over, what is near them is
@@ -34,7 +34,6 @@ final class SkyRegion {
   /** Sky seen through a gap has about the level of the rest; land by night has less. */
   private static final double DARK_SHARE = 0.45;
 
-  private static final double DARK_RICH_SHARE = 1;
   private static final int FEWEST_STARS = 3;
   private static final double HOLE_SHARE = 0.05;
   private static final double BLACK_SHARE = 0.5;
@@ -124,14 +123,15 @@ final class SkyRegion {
       }
     }
     int best = best(found, size);
-    double dark = DARK_SHARE * levelOf(region, best);
+    double rich = found[best] / size[best];
     boolean[] joined = new boolean[count];
     for (int number = 0; number < count; number++) {
-      double rich = levelOf(region, number) < dark ? DARK_RICH_SHARE : RICH_SHARE;
+      double own = found[number] / size[number];
       joined[number] =
           number == best
               || found[number] >= FEWEST_STARS
-                  && found[number] / size[number] >= rich * found[best] / size[best];
+                  && own >= RICH_SHARE * rich
+                  && (own >= rich || levelOf(region, number) >= DARK_SHARE * levelOf(region, best));
     }
     boolean[] sky = new boolean[region.length];
     for (int i = 0; i < sky.length; i++) {

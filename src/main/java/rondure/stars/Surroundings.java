@@ -11,6 +11,11 @@ import java.util.List;
  */
 public record Surroundings(int starCount, List<Ring> rings) {
 
+  /** The outermost ring, each star's own ground, px. */
+  public static final double GROUND_FROM_PX = 23;
+
+  public static final double GROUND_TO_PX = 28;
+
   /** Nothing told. */
   public static final Surroundings NONE = new Surroundings(0, List.of());
 
@@ -26,8 +31,7 @@ public record Surroundings(int starCount, List<Ring> rings) {
    *
    * @param fromPx inner radius
    * @param toPx outer radius
-   * @param lightPerPx2 mean light of a pixel over the star's flux, that of the outermost ring taken
-   *     off
+   * @param lightPerPx2 mean light of a pixel over the star's flux, that of the ground taken off
    * @param errorPerPx2 its standard error
    */
   public record Ring(double fromPx, double toPx, double lightPerPx2, double errorPerPx2) {

@@ -17,7 +17,9 @@ import rondure.base.WeightedMedian;
  */
 final class SurroundingsMeter {
   /** Edges of the rings, px; the last ring is each star's ground. */
-  private static final double[] EDGES_PX = {3, 4, 5, 6.5, 8, 10, 12.5, 15.5, 19, 23, 28};
+  private static final double[] EDGES_PX = {
+    3, 4, 5, 6.5, 8, 10, 12.5, 15.5, 19, Surroundings.GROUND_FROM_PX, Surroundings.GROUND_TO_PX
+  };
 
   private static final int RINGS = EDGES_PX.length - 1;
   private static final int REACH_PX = 29;
@@ -63,7 +65,8 @@ final class SurroundingsMeter {
   Surroundings of(List<Star> stars, List<Detection> others) {
     List<Lone> lone = new ArrayList<>();
     for (Star star : stars) {
-      if (lone.size() < MOST_STARS && isInSky(star) && isAlone(star, stars, others)) {
+      boolean asked = lone.size() < MOST_STARS && star.fluxCounts() > 0;
+      if (asked && isInSky(star) && isAlone(star, stars, others)) {
         rings(star).ifPresent(light -> lone.add(new Lone(light, star.fluxCounts())));
       }
     }
@@ -142,7 +145,7 @@ final class SurroundingsMeter {
   private static List<Surroundings.Ring> together(List<Lone> lone) {
     double most = lone.get(Math.min(ALIKE, lone.size()) - 1).fluxCounts;
     double[] weights =
-        lone.stream().mapToDouble(l -> Math.pow(Math.min(most, l.fluxCounts), 2)).toArray();
+        lone.stream().mapToDouble(l -> Math.pow(Math.min(1, l.fluxCounts / most), 2)).toArray();
     List<Surroundings.Ring> rings = new ArrayList<>();
     for (int i = 0; i < RINGS - 1; i++) {
       int ring = i;
