@@ -26,6 +26,7 @@ import rondure.stars.SkyMask;
 import rondure.stars.SkyState;
 import rondure.stars.Star;
 import rondure.stars.StarField;
+import rondure.stars.Surroundings;
 
 /** Measurements filled with random values: any finite doubles, missing facts, odd letters. */
 public final class RandomRecords {
@@ -78,7 +79,13 @@ public final class RandomRecords {
         new SkyState(finite(), finite(), finite(), finite(), finite()),
         new SkyMask(1 + random.nextInt(256), list(random.nextInt(40), () -> "01101")),
         list(4, this::averageStar),
-        list(starCount / 4, this::star));
+        list(starCount / 4, this::star),
+        new Surroundings(random.nextInt(60), list(9, this::ring)));
+  }
+
+  private Surroundings.Ring ring() {
+    double from = random.nextDouble(30);
+    return new Surroundings.Ring(from, from + 1 + random.nextDouble(5), finite(), positive());
   }
 
   private Star star() {
